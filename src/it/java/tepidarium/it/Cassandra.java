@@ -102,7 +102,10 @@ public final class Cassandra implements AutoCloseable {
     }
   }
 
-  /** One node that asks for a login, and confirms changes only once they are on its disk. */
+  /**
+   * One node that asks for a login, takes connections with and without TLS, and confirms changes
+   * only once they are on its disk.
+   */
   public static Cassandra started() {
     return started(List.of("batch"));
   }
@@ -179,6 +182,18 @@ public final class Cassandra implements AutoCloseable {
                 "write_request_timeout: 10s",
                 "truncate_request_timeout: 60s",
                 "auto_snapshot: false"));
+    if (login) {
+      Certificates.write(home, "node");
+      Certificates.writeStore(home, PASSWORD);
+      lines.addAll(
+          List.of(
+              "client_encryption_options:",
+              "  enabled: true",
+              "  optional: true",
+              "  keystore: " + home.resolve("keys.p12"),
+              "  keystore_password: " + PASSWORD,
+              "  store_type: PKCS12"));
+    }
     if (sync.equals("periodic")) {
       lines.add("commitlog_sync_period: 10s");
     }
@@ -307,6 +322,11 @@ public final class Cassandra implements AutoCloseable {
     List<String> hosts =
         IntStream.rangeClosed(1, nodes.size()).mapToObj(one -> host(one) + ':' + port).toList();
     return "cassandra://" + String.join(",", hosts) + '/' + keyspace;
+  }
+
+  /** The authority that signed the certificate of a single node. */
+  public Path authority() {
+    return home(1).resolve("chain.pem");
   }
 
   public CassandraAddress address(String keyspace) {

@@ -36,6 +36,26 @@ public final class Certificates {
             folder.resolve("key.pem").toString(),
             "-out",
             folder.resolve("chain.pem").toString());
+    openssl(arguments);
+  }
+
+  /** Writes {@code keys.p12} from {@code chain.pem} and {@code key.pem}. */
+  static void writeStore(Path folder, String password) {
+    openssl(
+        List.of(
+            "pkcs12",
+            "-export",
+            "-in",
+            folder.resolve("chain.pem").toString(),
+            "-inkey",
+            folder.resolve("key.pem").toString(),
+            "-out",
+            folder.resolve("keys.p12").toString(),
+            "-passout",
+            "pass:" + password));
+  }
+
+  private static void openssl(List<String> arguments) {
     Command.Ended ended =
         Command.run(Command.of("/usr/bin/openssl", "openssl", arguments), new byte[0]);
     if (ended.status() != 0) {

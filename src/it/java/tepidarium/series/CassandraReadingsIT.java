@@ -112,6 +112,22 @@ class CassandraReadingsIT extends SeriesContract<CassandraReadings> {
   }
 
   @Test
+  void theNodeIsReachedOverTlsByWhoKnowsItsAuthority() {
+    String url = server.url(KEYSPACE) + "?sslmode=verify-full";
+    try (CassandraReadings known = over(url + "&sslrootcert=" + server.authority());
+        CassandraReadings unknown = over(url)) {
+      known.write(List.of(warm(0, 30)));
+      assertEquals(Map.of(second(0), 30.0), temperatures());
+      assertThrows(StoreException.class, unknown::probe);
+    }
+  }
+
+  private static CassandraReadings over(String url) {
+    return new CassandraReadings(
+        CassandraAddress.of(url, Cassandra.USER, Cassandra.PASSWORD), Clock.systemUTC());
+  }
+
+  @Test
   void theFirstValueStaysWhereTwoServicesWriteAtOnce() {
     CassandraReadings store = store();
     store.write(List.of(warm(0, 30)));
