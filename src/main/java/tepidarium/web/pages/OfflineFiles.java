@@ -38,7 +38,6 @@ final class OfflineFiles {
       """;
 
   private final List<String> pages;
-  private final PageScripts scripts;
   private @Nullable String worker;
 
   /** What the worker begins with: the version of the files that it keeps, and their addresses. */
@@ -47,9 +46,8 @@ final class OfflineFiles {
   /**
    * @param pages names of the pages that are kept; the first one is at the root
    */
-  OfflineFiles(List<String> pages, PageScripts scripts) {
+  OfflineFiles(List<String> pages) {
     this.pages = pages;
-    this.scripts = scripts;
   }
 
   void add(RoutesConfig routes) {
@@ -73,19 +71,20 @@ final class OfflineFiles {
   }
 
   private String make() {
+    // Digests in place of the texts, which together would take a large part of a small heap.
     StringBuilder contents = new StringBuilder();
     Set<String> files = new TreeSet<>();
     for (String page : pages) {
       files.add(page.equals(pages.get(0)) ? "/" : "/" + page + ".html");
       for (String language : PageTexts.LANGUAGES) {
         addFilesOf(PageFrame.page(page, language), files, contents);
-        addFilesOf(scripts.script(page, language), files, contents);
+        addFilesOf(PageScripts.script(page, language), files, contents);
       }
     }
     for (String file : files) {
       String resource = "/pages" + file;
       if (!file.startsWith(Pages.SCRIPTS) && OfflineFiles.class.getResource(resource) != null) {
-        contents.append(PageFrame.resource(resource));
+        contents.append(Pages.digest(PageFrame.resource(resource)));
       }
     }
     String code = PageFrame.resource(WORKER);
@@ -94,7 +93,7 @@ final class OfflineFiles {
   }
 
   private static void addFilesOf(String text, Set<String> files, StringBuilder contents) {
-    contents.append(text);
+    contents.append(Pages.digest(text));
     Matcher named = FILE.matcher(text);
     while (named.find()) {
       files.add(named.group(1));

@@ -2,6 +2,7 @@ package tepidarium.web.pages;
 
 import io.javalin.http.ContentType;
 import io.javalin.http.Context;
+import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
@@ -15,7 +16,7 @@ import tepidarium.web.NotFound;
 final class PageScripts {
   private static final Pattern FILE = Pattern.compile("([a-z-]+)\\.js");
 
-  private final Map<String, String> byAddress = new ConcurrentHashMap<>();
+  private final Map<String, byte[]> byAddress = new ConcurrentHashMap<>();
 
   /** Such as {@code /scripts/en/alerts.js}. */
   static String address(String page, String language) {
@@ -30,12 +31,15 @@ final class PageScripts {
         || !PageTexts.LANGUAGES.contains(language)) {
       throw new NotFound("there is no script " + ctx.path());
     }
-    Pages.send(ctx, ContentType.TEXT_JS, script(file.group(1), language));
+    byte[] script =
+        byAddress.computeIfAbsent(
+            address(file.group(1), language),
+            address -> script(file.group(1), language).getBytes(StandardCharsets.UTF_8));
+    Pages.send(ctx, ContentType.TEXT_JS, script);
   }
 
   /** The script of a page that exists. */
-  String script(String page, String language) {
-    return byAddress.computeIfAbsent(
-        address(page, language), address -> PageScript.join(PageFrame.modules(page), language));
+  static String script(String page, String language) {
+    return PageScript.join(PageFrame.modules(page), language);
   }
 }

@@ -85,7 +85,7 @@ public final class Pages {
     config.routes.get(SCRIPTS + "{language}/{file}", scripts::send);
     List<String> kept = new ArrayList<>(List.of(FIRST_PAGE));
     NAMES.stream().filter(name -> !name.equals("login")).forEach(kept::add);
-    new OfflineFiles(kept, scripts).add(config.routes);
+    new OfflineFiles(kept).add(config.routes);
   }
 
   private static Map<String, String> inEachLanguage(String name, PageSetup setup) {
@@ -114,6 +114,11 @@ public final class Pages {
 
   /** Sends a text, or status 304 if the browser has the same version. */
   static void send(Context ctx, ContentType type, String text) {
+    send(ctx, type, text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** Sends a text in UTF-8, or status 304 if the browser has the same version. */
+  static void send(Context ctx, ContentType type, byte[] text) {
     HEADERS.forEach(ctx::header);
     String tag = etag(text);
     ctx.header("ETag", tag);
@@ -124,15 +129,18 @@ public final class Pages {
     }
   }
 
-  private static String etag(String html) {
-    return '"' + digest(html) + '"';
+  private static String etag(byte[] text) {
+    return '"' + digest(text) + '"';
   }
 
   /** A digest of a text; texts that differ have other digests. */
-  static String digest(String html) {
+  static String digest(String text) {
+    return digest(text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static String digest(byte[] text) {
     try {
-      byte[] digest =
-          MessageDigest.getInstance("SHA-256").digest(html.getBytes(StandardCharsets.UTF_8));
+      byte[] digest = MessageDigest.getInstance("SHA-256").digest(text);
       return HexFormat.of().formatHex(Arrays.copyOf(digest, ETAG_BYTES));
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java platform has SHA-256", e);
