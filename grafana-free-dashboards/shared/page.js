@@ -30,9 +30,12 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
   byId('head').append(unitSwitch(redraw), liveMark());
   byId('explanations').hash = explanationOf(globalThis.location.pathname);
   keepAges();
-  keepHealth();
-  showVisitor();
-  keepForOffline();
+  // In a task of its own: the one that begins the page is the longest.
+  setTimeout(() => {
+    keepHealth();
+    showVisitor();
+    keepForOffline();
+  });
   globalThis.addEventListener('kept-changed', showNotice);
   byId('main').prepend(zoneLine());
   sayZoneAtDates();
