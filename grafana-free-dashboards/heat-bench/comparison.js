@@ -5,7 +5,8 @@ import { h } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { drawHeatBars } from './bars.js';
-import { comparisonSentence, permutationNote } from './sentences.js';
+import { comparisonSentence, pairSentence } from '../shared/bench-words.js';
+import { permutationNote } from './sentences.js';
 import { tablePlace } from './tables.js';
 import { COMPARED_TITLES, PAIR_TITLES, comparedRows, faultSentences, leftOut, pairRows } from './words.js';
 import { texts } from './texts.js';
@@ -30,7 +31,15 @@ export function comparisonParts(answer, containers) {
     ),
     h('h3', {}, texts.differences),
     tablePlace(texts.overTheHoursThatWere, PAIR_TITLES, pairs),
-    ...(pairs.length > 1 ? [h('ul', { class: 'pair-words' }, pairs.map(pairLine))] : []),
+    ...(pairs.length > 1
+      ? [
+          h(
+            'ul',
+            { class: 'pair-words' },
+            pairs.map((pair) => pairLine(answer, pair)),
+          ),
+        ]
+      : []),
     h(
       'details',
       {},
@@ -51,4 +60,4 @@ export function comparisonParts(answer, containers) {
   ];
 }
 
-const pairLine = (pair) => h('li', {}, pair.words);
+const pairLine = (answer, pair) => h('li', {}, pairSentence(answer, pair));

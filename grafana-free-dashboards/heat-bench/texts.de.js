@@ -59,36 +59,10 @@ export default {
   hour: 'Stunde',
 
   // sentences.js
-  nonePairs: 'Keine',
-  allPairs: 'Alle',
-  pairsDiffer: (shown, pairs, isOne) =>
-    `${shown} von ${pairs} Paaren ${isOne ? 'unterscheidet' : 'unterscheiden'} sich deutlich in der Wärme. Etwa jedes zwanzigste Paar täte das durch Zufall allein.`,
-  tooFewHours: (first, second, hours, days) =>
-    `Zu wenige Stunden, um ${first} und ${second} zu vergleichen: ${hours} wurden in beiden gemessen, mindestens ${days} Tage sind nötig.`,
   trialTooShort: (hours) =>
     `Der Versuch ist zu kurz: Ort und Raum wurden ${hours} Stunden lang zugleich gemessen. Mindestens 12 Stunden sind nötig, besser zwei Tage. Prüfen, ob ein Sensor im Raum eingesetzt ist.`,
   trialWithoutFit:
     'Die Temperaturen passen nicht zu einem beheizten Ort in diesem Raum. Prüfen, ob die Sonne ihn erreicht oder ob er geöffnet wurde.',
-  hADay: (unitName) => `${unitName}·h am Tag`,
-  gaveMoreThan: (more, heat, unit, less) => `${more} gab ${heat} ${unit} mehr als ${less}`,
-  noClearDifferenceInHeat: (part, part2, low, high, unit) =>
-    `Kein klarer Unterschied der Wärme zwischen ${part} und ${part2}: wahrscheinlich von ${low} bis ${high} ${unit}. `,
-  theErrorOfTheirSensors: (sensorError, unit) =>
-    `Der Fehler der Sensoren kann einen Unterschied von bis zu ${sensorError} ${unit} verbergen.`,
-  butTheirSensorsMayBe: (difference, sensorError, unit) =>
-    `${difference}, aber die Sensoren können um so viel falsch messen (±${sensorError} ${unit}). `,
-  aSensorOfWithOne: (part, part2) => `einen Sensor von ${part} mit einem von ${part2}`,
-  theSensorOfWithThat: (part, part2) => `den Sensor von ${part} mit dem von ${part2}`,
-  swapAndMeasureAgain: (part) => `Zum Prüfen ${part} tauschen und noch einmal messen.`,
-  thatCanBeDueTo: (difference, sides) =>
-    `${difference}. Das kann an diesen Behältern liegen und nicht an der Wärmequelle: einen Behälter dazunehmen, bei ${sides}.`,
-  withAndContainers: (part, part2) => ` Bei ${part} und ${part2} Behältern`,
-  itCanBeDueTo: (counts, sides) =>
-    `${counts} kann es an den Behältern liegen und nicht an der Wärmequelle: einen Behälter dazunehmen, bei ${sides}.`,
-  thatCanStillBeChance: (counts, sides) =>
-    `${counts} kann das noch Zufall sein: einen Behälter dazunehmen, bei ${sides}.`,
-  chanceAloneDoesThatIn: (counts, one) => `${counts} macht der Zufall allein das in ${one} von 100 Fällen.`,
-  each: 'beiden',
   hereItIs: (permutationP) => `; hier ist es ${permutationP}`,
   andTheContainerIsThe: (name, name2, count, count2) =>
     `${name} und ${name2}: der Behälter ist die Einheit. Bei ${count} gegen ${count2} `,

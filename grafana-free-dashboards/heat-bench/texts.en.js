@@ -59,35 +59,10 @@ export default {
   hour: 'Hour',
 
   // sentences.js
-  nonePairs: 'None',
-  allPairs: 'All',
-  pairsDiffer: (shown, pairs, isOne) =>
-    `${shown} of ${pairs} pairs ${isOne ? 'differs' : 'differ'} clearly in heat. About one pair in twenty would do so by chance alone.`,
-  tooFewHours: (first, second, hours, days) =>
-    `Too few hours to compare ${first} and ${second}: ${hours} were measured in both, and at least ${days} days are needed.`,
   trialTooShort: (hours) =>
     `The trial is too short: place and room were measured together for ${hours} hours. At least 12 hours are needed, better two days. Check that a sensor is placed in the room.`,
   trialWithoutFit:
     'The temperatures do not fit a heated place in this room. Check whether the sun reaches it or whether it was opened.',
-  hADay: (unitName) => `${unitName}·h a day`,
-  gaveMoreThan: (more, heat, unit, less) => `${more} gave ${heat} ${unit} more than ${less}`,
-  noClearDifferenceInHeat: (part, part2, low, high, unit) =>
-    `No clear difference in heat between ${part} and ${part2}: likely from ${low} to ${high} ${unit}. `,
-  theErrorOfTheirSensors: (sensorError, unit) =>
-    `The error of their sensors can hide a difference of up to ${sensorError} ${unit}.`,
-  butTheirSensorsMayBe: (difference, sensorError, unit) =>
-    `${difference}, but their sensors may be wrong by that much (±${sensorError} ${unit}). `,
-  aSensorOfWithOne: (part, part2) => `a sensor of ${part} with one of ${part2}`,
-  theSensorOfWithThat: (part, part2) => `the sensor of ${part} with that of ${part2}`,
-  swapAndMeasureAgain: (part) => `Swap ${part}, and measure again.`,
-  thatCanBeDueTo: (difference, sides) =>
-    `${difference}. That can be due to these containers and not to the heat source: add a container to ${sides}.`,
-  withAndContainers: (part, part2) => ` With ${part} and ${part2} containers`,
-  itCanBeDueTo: (counts, sides) =>
-    `${counts} it can be due to the containers and not to the heat source: add a container to ${sides}.`,
-  thatCanStillBeChance: (counts, sides) => `${counts} that can still be chance: add a container to ${sides}.`,
-  chanceAloneDoesThatIn: (counts, one) => `${counts}, chance alone does that in ${one} of 100 cases.`,
-  each: 'each',
   hereItIs: (permutationP) => `; here it is ${permutationP}`,
   andTheContainerIsThe: (name, name2, count, count2) =>
     `${name} and ${name2}: the container is the unit. With ${count} against ${count2}, `,

@@ -3,7 +3,7 @@
 import { leftOutWords } from '../shared/fault-words.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
-import { pairSentence } from './sentences.js';
+import { pairSentence } from '../shared/bench-words.js';
 import { conditionOf } from '../shared/conditions.js';
 import { inSentence } from '../shared/text.js';
 import { texts } from './texts.js';

@@ -4,6 +4,7 @@ import { h } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import * as compared from './comparison-words.js';
 import * as containerWords from './container-rows.js';
+import { lessonText, sourcesVerdict } from './lessons.js';
 import { lessonPicture } from './picture.js';
 import { part, rowsTable } from './tables.js';
 import * as words from './words.js';
@@ -45,7 +46,7 @@ function head({ report, name, keptAt, remark }) {
 
 function lessons(report) {
   const rows = report.lessons.map((one) =>
-    h('li', { data: { kind: one.kind } }, words.lessonWords(one.words), lessonPicture(one, report)),
+    h('li', { data: { kind: one.kind } }, lessonText(one), lessonPicture(one, report)),
   );
   return [
     part(
@@ -98,7 +99,7 @@ function comparisons(report) {
         compared.SOURCE_TITLES,
         compared.sourceRows(report.heatSources),
       ),
-      h('p', {}, report.heatSources.verdict),
+      h('p', {}, sourcesVerdict(report.heatSources)),
     );
   }
   return made.length > 0 ? [part(texts.compared, ...made)] : [];

@@ -68,6 +68,54 @@ export default {
   reallyRemoveIt: 'Wirklich entfernen?',
   remove: 'Entfernen',
 
+  // lessons.js
+  otherCount: { one: 'weiteren', other: 'weitere' },
+  otherSowingCount: { one: 'weiteren Aussaat', other: 'weiteren Aussaaten' },
+  lightDayCount: { one: 'Tag', other: 'Tagen' },
+  sameForOthers: (counted) => ` Das gilt auch für ${counted}.`,
+  sameForOthersInTotal: (counted, heat) => ` Das gilt auch für ${counted}: zusammen ${heat}.`,
+  n95Interval: (low, high) => ` (95 %: ${low} bis ${high})`,
+  heatOfAverageDays: (days) => `, die Wärme von ${days} durchschnittlichen Tagen`,
+  lessonCold: (name, low, share, hours, lost, days) =>
+    `${name} lag ${share} der gemessenen Zeit unter ${low} (${hours}). Verglichen mit dieser Grenze gingen ${lost} verloren${days}.`,
+  atMost: (hottest) => `, höchstens bei ${hottest}`,
+  lessonHot: (name, high, share, hours, most) =>
+    `${name} lag ${share} der gemessenen Zeit über ${high} (${hours})${most}.`,
+  lessonDry: (name, low, share, hours) =>
+    `${name} lag ${share} der gemessenen Zeit unter ${low} Luftfeuchte (${hours}).`,
+  lessonDaylight: (name, days, dose) =>
+    `Tageslicht fiel an ${days} in: ${name} (${dose}). Naht oder Deckelrand vom Fenster wegdrehen.`,
+  lessonLamp: (name, days, dose) =>
+    `Lampenlicht fiel an ${days} in: ${name} (${dose}). Nachsehen, welche Lampe an war, oder Öffnungen eintragen.`,
+  lessonLight: (name, days, dose) =>
+    `Licht unbekannter Herkunft fiel an ${days} in: ${name} (${dose}). Prüfen, ob der Deckel dicht ist, und Öffnungen eintragen.`,
+  lessonUnheard: (name, gap, all, least, most) =>
+    `${name} war ${gap} von ${all} ohne Messwerte: die Wärme liegt zwischen ${least} und ${most}.`,
+  nameAndOthers: (name, others) => `${name} und ${others} mehr`,
+  lessonBlind: (names) => `Samen lagen ohne gemessene Temperatur, ihre Wärme ist nicht bekannt: ${names}.`,
+  allOfThem: 'alle',
+  ofThem: (number) => `${number} davon`,
+  becauseOf: (part, reason) => `${part} mit dem Grund „${reason}“`,
+  shareAlsoAbove: (share, counted) => ` Auch bei ${counted} lag der Anteil über ${share}.`,
+  lessonCulled: (discarded, seeds, name, why) =>
+    `Von ${seeds} Samen wurden ${discarded} ausgesondert, ${why}: ${name}.`,
+  lessonSowings: (better, worse, difference, interval) =>
+    `${better} keimte um ${difference} Prozentpunkte besser als ${worse}${interval}. Zufall allein ist dafür unwahrscheinlich.`,
+  watchedForDifferentTimes: (better, worse) => `Sie wurden verschieden lange beobachtet: ${better} und ${worse} Tage.`,
+  causeNotShown: 'Die Ursache zeigen die Zählungen nicht.',
+  clearAmongPairs: (pairs, clear) =>
+    `Klare Unterschiede unter ${pairs} verglichenen Paaren: ${clear}; durch Zufall allein wäre es etwa bei einem von zwanzig Paaren so.`,
+  noClearDifference: (first, second) => `Kein klarer Unterschied zwischen ${first} und ${second}.`,
+  sameFractionOfBoth: 'Von beiden keimte derselbe Anteil. Das beweist nicht, dass sie gleich sind.',
+  seedsToTell: (needed, smaller) =>
+    `Um einen Unterschied dieser Größe in 80 % der Fälle zu finden, braucht jede Aussaat etwa ${needed} Samen; die kleinere hatte ${smaller}.`,
+  lessonSources: (more, gain, less, interval) => `Mehr Wärme gab: ${more}, ${gain} am Tag mehr als ${less}${interval}.`,
+  betterThanIn: (name, season, difference, interval) =>
+    `${name} keimte um ${difference} Prozentpunkte besser als in der Saison ${season}${interval}.`,
+  worseThanIn: (name, season, difference, interval) =>
+    `${name} keimte um ${difference} Prozentpunkte schlechter als in der Saison ${season}${interval}.`,
+  nowAndThen: (now, then) => `Jetzt keimten ${now}, damals ${then}.`,
+
   // pictures.js
   timeTooCold: 'Anteil der gemessenen Zeit unter der unteren Grenze',
   timeTooHot: 'Anteil der gemessenen Zeit über der oberen Grenze',

@@ -68,6 +68,53 @@ export default {
   reallyRemoveIt: 'Really remove it?',
   remove: 'Remove',
 
+  // lessons.js
+  otherCount: { one: 'other', other: 'others' },
+  otherSowingCount: { one: 'other sowing', other: 'other sowings' },
+  lightDayCount: { one: 'day', other: 'days' },
+  sameForOthers: (counted) => ` The same applies to ${counted}.`,
+  sameForOthersInTotal: (counted, heat) => ` The same applies to ${counted}: ${heat} in total.`,
+  n95Interval: (low, high) => ` (95 %: ${low} to ${high})`,
+  heatOfAverageDays: (days) => `, the heat of ${days} average days`,
+  lessonCold: (name, low, share, hours, lost, days) =>
+    `${name} was below ${low} for ${share} of the measured time (${hours}). Compared with that limit it lost ${lost}${days}.`,
+  atMost: (hottest) => `, at most ${hottest}`,
+  lessonHot: (name, high, share, hours, most) =>
+    `${name} was above ${high} for ${share} of the measured time (${hours})${most}.`,
+  lessonDry: (name, low, share, hours) =>
+    `${name} was below ${low} humidity for ${share} of the measured time (${hours}).`,
+  lessonDaylight: (name, days, dose) =>
+    `Daylight entered ${name} on ${days} (${dose}). Turn the seam or the edge of the lid away from the window.`,
+  lessonLamp: (name, days, dose) =>
+    `Lamp light entered ${name} on ${days} (${dose}). Check which lamp was on, or record openings.`,
+  lessonLight: (name, days, dose) =>
+    `Light from an unknown source entered ${name} on ${days} (${dose}). Check that the lid is tight, and record openings.`,
+  lessonUnheard: (name, gap, all, least, most) =>
+    `${name} had no readings for ${gap} of ${all}: its heat lies between ${least} and ${most}.`,
+  nameAndOthers: (name, others) => `${name} and ${others} more`,
+  lessonBlind: (names) => `Seeds were kept in ${names} without temperature readings: their heat is not known.`,
+  allOfThem: 'all',
+  ofThem: (number) => `${number} of them`,
+  becauseOf: (part, reason) => `${part} for the reason “${reason}”`,
+  shareAlsoAbove: (share, counted) => ` The share was also above ${share} for ${counted}.`,
+  lessonCulled: (discarded, seeds, name, why) => `${discarded} of ${seeds} seeds of ${name} were discarded, ${why}.`,
+  lessonSowings: (better, worse, difference, interval) =>
+    `${better} did better than ${worse} by ${difference} percentage points${interval}. This difference is unlikely to be chance alone.`,
+  watchedForDifferentTimes: (better, worse) => `They were watched for different times: ${better} and ${worse} days.`,
+  causeNotShown: 'The counts do not show the cause.',
+  clearAmongPairs: (pairs, clear) =>
+    `Clear differences among ${pairs} compared pairs: ${clear}; about one pair in twenty would differ so by chance alone.`,
+  noClearDifference: (first, second) => `No clear difference between ${first} and ${second}.`,
+  sameFractionOfBoth: 'The same fraction of both germinated. This does not prove that they are equal.',
+  seedsToTell: (needed, smaller) =>
+    `To find a difference of this size with a power of 80 %, each sowing needs about ${needed} seeds; the smaller one had ${smaller}.`,
+  lessonSources: (more, gain, less, interval) => `${more} gave ${gain} a day more than ${less}${interval}.`,
+  betterThanIn: (name, season, difference, interval) =>
+    `${name} did better than in ${season} by ${difference} percentage points${interval}.`,
+  worseThanIn: (name, season, difference, interval) =>
+    `${name} did worse than in ${season} by ${difference} percentage points${interval}.`,
+  nowAndThen: (now, then) => `Now ${now} germinated, then ${then}.`,
+
   // pictures.js
   timeTooCold: 'Share of the measured time below the lower limit',
   timeTooHot: 'Share of the measured time above the upper limit',

@@ -480,4 +480,32 @@ export default {
   useTheZoneOfTheService: (zone) => `Zeitzone des Dienstes verwenden: ${zone}`,
   timesAsInZone: (zone) => `Zeiten in der Zone ${zone}.`,
   inZone: (zone) => `Zeitzone ${zone}.`,
+
+  // bench-words.js
+  aSensorOfWithOne: (part, part2) => `einen Sensor von ${part} mit einem von ${part2}`,
+  allPairs: 'Alle',
+  butTheirSensorsMayBe: (difference, sensorError, unit) =>
+    `${difference}, aber die Sensoren können um so viel falsch messen (±${sensorError} ${unit}). `,
+  chanceAloneDoesThatIn: (counts, one) => `${counts} macht der Zufall allein das in ${one} von 100 Fällen.`,
+  each: 'beiden',
+  gaveMoreThan: (more, heat, unit, less) => `${more} gab ${heat} ${unit} mehr als ${less}`,
+  hADay: (unitName) => `${unitName}·h am Tag`,
+  itCanBeDueTo: (counts, sides) =>
+    `${counts} kann es an den Behältern liegen und nicht an der Wärmequelle: einen Behälter dazunehmen, bei ${sides}.`,
+  noClearDifferenceInHeat: (part, part2, low, high, unit) =>
+    `Kein klarer Unterschied der Wärme zwischen ${part} und ${part2}: wahrscheinlich von ${low} bis ${high} ${unit}. `,
+  nonePairs: 'Keine',
+  pairsDiffer: (shown, pairs, isOne) =>
+    `${shown} von ${pairs} Paaren ${isOne ? 'unterscheidet' : 'unterscheiden'} sich deutlich in der Wärme. Etwa jedes zwanzigste Paar täte das durch Zufall allein.`,
+  swapAndMeasureAgain: (part) => `Zum Prüfen ${part} tauschen und noch einmal messen.`,
+  thatCanBeDueTo: (difference, sides) =>
+    `${difference}. Das kann an diesen Behältern liegen und nicht an der Wärmequelle: einen Behälter dazunehmen, bei ${sides}.`,
+  thatCanStillBeChance: (counts, sides) =>
+    `${counts} kann das noch Zufall sein: einen Behälter dazunehmen, bei ${sides}.`,
+  theErrorOfTheirSensors: (sensorError, unit) =>
+    `Der Fehler der Sensoren kann einen Unterschied von bis zu ${sensorError} ${unit} verbergen.`,
+  theSensorOfWithThat: (part, part2) => `den Sensor von ${part} mit dem von ${part2}`,
+  tooFewHours: (first, second, hours, days) =>
+    `Zu wenige Stunden, um ${first} und ${second} zu vergleichen: ${hours} wurden in beiden gemessen, mindestens ${days} Tage sind nötig.`,
+  withAndContainers: (part, part2) => ` Bei ${part} und ${part2} Behältern`,
 };

@@ -453,4 +453,31 @@ export default {
   useTheZoneOfTheService: (zone) => `Use the service’s: ${zone}`,
   timesAsInZone: (zone) => `Times are in the zone ${zone}.`,
   inZone: (zone) => `Time zone ${zone}.`,
+
+  // bench-words.js
+  aSensorOfWithOne: (part, part2) => `a sensor of ${part} with one of ${part2}`,
+  allPairs: 'All',
+  butTheirSensorsMayBe: (difference, sensorError, unit) =>
+    `${difference}, but their sensors may be wrong by that much (±${sensorError} ${unit}). `,
+  chanceAloneDoesThatIn: (counts, one) => `${counts}, chance alone does that in ${one} of 100 cases.`,
+  each: 'each',
+  gaveMoreThan: (more, heat, unit, less) => `${more} gave ${heat} ${unit} more than ${less}`,
+  hADay: (unitName) => `${unitName}·h a day`,
+  itCanBeDueTo: (counts, sides) =>
+    `${counts} it can be due to the containers and not to the heat source: add a container to ${sides}.`,
+  noClearDifferenceInHeat: (part, part2, low, high, unit) =>
+    `No clear difference in heat between ${part} and ${part2}: likely from ${low} to ${high} ${unit}. `,
+  nonePairs: 'None',
+  pairsDiffer: (shown, pairs, isOne) =>
+    `${shown} of ${pairs} pairs ${isOne ? 'differs' : 'differ'} clearly in heat. About one pair in twenty would do so by chance alone.`,
+  swapAndMeasureAgain: (part) => `Swap ${part}, and measure again.`,
+  thatCanBeDueTo: (difference, sides) =>
+    `${difference}. That can be due to these containers and not to the heat source: add a container to ${sides}.`,
+  thatCanStillBeChance: (counts, sides) => `${counts} that can still be chance: add a container to ${sides}.`,
+  theErrorOfTheirSensors: (sensorError, unit) =>
+    `The error of their sensors can hide a difference of up to ${sensorError} ${unit}.`,
+  theSensorOfWithThat: (part, part2) => `the sensor of ${part} with that of ${part2}`,
+  tooFewHours: (first, second, hours, days) =>
+    `Too few hours to compare ${first} and ${second}: ${hours} were measured in both, and at least ${days} days are needed.`,
+  withAndContainers: (part, part2) => ` With ${part} and ${part2} containers`,
 };

@@ -5,6 +5,7 @@ import { heat, heatNumber, heatUnit, known } from './heat-words.js';
 import { locale } from '../shared/language.js';
 import { pageZone } from '../shared/zone.js';
 import { texts } from './texts.js';
+import { checkWhy } from './why-words.js';
 
 const HOUR_MS = 3_600_000;
 
@@ -20,7 +21,7 @@ const shortDay = dayWith({ month: 'short' });
 /**
  * When the next of a group come, and the best day to look: when they are expected, but no later than the check that
  * is due anyway, and not in the past.
- * @param nextCheck {at, why} of the same group, or null
+ * @param nextCheck {at, why, because} of the same group, or null
  */
 export function forecastWords(forecast, nextCheck, now, zone = undefined) {
   const at = Date.parse(forecast.at);
@@ -34,7 +35,7 @@ export function forecastWords(forecast, nextCheck, now, zone = undefined) {
     at - now < HOUR_MS
       ? texts.shouldHaveComeByNow(next, latest)
       : texts.around(next, forecast.seeds === 1 ? texts.comes : texts.come, longDay(at, zone), latest);
-  const why = due < at ? `, ${nextCheck.why}` : '';
+  const why = due < at ? `, ${checkWhy(nextCheck)}` : '';
   const day = longDay(best, zone) === longDay(now, zone) ? texts.today2 : longDay(best, zone);
   return {
     line: texts.ifItStaysAsWarm(pace(forecast.heatPerDay), when),

@@ -6,6 +6,7 @@ import * as t from '../shared/time-format.js';
 import { forecastWords } from './forecast-words.js';
 import { noHeatWords } from './heat-words.js';
 import { texts } from './texts.js';
+import { checkWhy, noForecastWords } from './why-words.js';
 
 /**
  * Shows each group with the time of its next check, and adds the forecasts by heat when they have loaded.
@@ -16,15 +17,17 @@ export function forecasts(sowing, names, asked) {
   const place = h('div', { class: 'forecasts' }, list(groups, names, []));
   if (groups.length === 0) return place;
   asked.then(
-    ({ forecasts: found, noForecast }) => {
+    (course) => {
+      const { forecasts: found } = course;
+      const none = noForecastWords(course);
       place.replaceChildren(
         list(groups, names, found),
-        ...(noForecast
+        ...(none
           ? [
               h(
                 'p',
                 { class: 'quiet' },
-                `${found.length === 0 ? texts.noForecastByHeat : texts.noForecastByHeatFor}: ${noForecast}.`,
+                `${found.length === 0 ? texts.noForecastByHeat : texts.noForecastByHeatFor}: ${none}.`,
               ),
             ]
           : []),
@@ -42,7 +45,8 @@ function list(groups, names, found) {
     groups.map((group) => {
       const forecast = found.find((one) => one.group === group.id);
       const where = texts.groupIn(group.id, names(group.container));
-      if (!forecast) return h('li', {}, texts.check2(where, t.stamp(group.nextCheck.at, now()), group.nextCheck.why));
+      if (!forecast)
+        return h('li', {}, texts.check2(where, t.stamp(group.nextCheck.at, now()), checkWhy(group.nextCheck)));
       const words = forecastWords(forecast, group.nextCheck, now());
       return h('li', { class: 'forecast' }, `${where}: ${words.line} `, h('strong', {}, words.best));
     }),

@@ -4,6 +4,7 @@ import { leftOutOfHeat } from '../shared/fault-words.js';
 import { UNKNOWN, count, differenceToUnit, number, toUnit, unitName } from '../shared/format.js';
 import { noFitWords } from './no-fit.js';
 import { texts } from './texts.js';
+import { cannotBeToldWords, noBaseWords, noteWords } from './why-words.js';
 
 export const known = (value) => value !== null && value !== undefined;
 
@@ -62,7 +63,7 @@ export function fitWords({ base, fit }, watched) {
     beyond && texts.thisIsAnExtrapolationThe(heat(watched)),
     known(fit.heatForTenth) &&
       texts.theFirstTenthOfThem(fit.heatForTenth > watched ? texts.wouldNeed : texts.needed, heat(fit.heatForTenth)),
-    fit.note ? sentence(fit.note) : finalWords(fit),
+    fit.note ? sentence(noteWords(fit)) : finalWords(fit),
   ];
   return { headline, lines: lines.filter(Boolean) };
 }
@@ -80,11 +81,12 @@ export function sentence(words) {
   return text === '' ? '' : `${text[0].toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
 }
 
-/** Where there is a verdict, the base is said in the reader's unit; where there is none, the service says why. */
-function verdict({ verdict: found, verdictWords, base }) {
+/** Where there is a verdict, the base is said in the reader's unit; where there is none, the reason stands there. */
+function verdict(result) {
+  const { verdict: found, base } = result;
   if (found === 'heat') return texts.theCountsFollowTheHeat(degrees(base));
   if (found === 'clock') return texts.theCountsFollowTheDays(degrees(base));
-  return sentence(verdictWords);
+  return sentence(cannotBeToldWords(result));
 }
 
 /** The verdict over all sowings of a species, and its figures as rows of name and value. */
@@ -114,8 +116,8 @@ export function thermalTimeWords(result) {
       texts.byDays,
       known(clockModel.medianDays) ? texts.halfByDay(number(clockModel.medianDays, 1)) : texts.halfOnlyFarBeyondThe,
     ]);
-  if (heatModel?.note) rows.push([texts.assumedForHeat, heatModel.note]);
-  if (clockModel?.note) rows.push([texts.assumedForDays, clockModel.note]);
+  if (heatModel?.note) rows.push([texts.assumedForHeat, noteWords(heatModel)]);
+  if (clockModel?.note) rows.push([texts.assumedForDays, noteWords(clockModel)]);
   if (heatModel && clockModel)
     rows.push([texts.fitAicLowerIsBetter, texts.heatDays(number(heatModel.aic, 1), number(clockModel.aic, 1))]);
   rows.push(
@@ -128,7 +130,9 @@ export function thermalTimeWords(result) {
 const CANNOT = texts.cannotBeEstimatedFromThese;
 
 /** Base temperatures are known to half a degree at best: one digit. */
-function baseWords({ identified, base, interval, reason }) {
+function baseWords(found) {
+  const { identified, base, interval } = found;
+  const reason = noBaseWords(found);
   const bare = (celsius) => number(toUnit(celsius), 1);
   if (!identified || !known(base)) return !reason ? CANNOT : `${CANNOT}: ${reason}`;
   return `${bare(base)} ${unitName()} (${intervalText(interval, bare)})`;

@@ -2,6 +2,7 @@
 
 import { UNKNOWN, count, number } from '../shared/format.js';
 import { texts } from './texts.js';
+import { prospectAssumption } from './why-words.js';
 
 const Z95 = 1.959963984540054;
 export const CULL_REASONS = {
@@ -89,7 +90,7 @@ export function prospectWords({ prospect, remaining, day, giveUpDays }) {
       ),
       usual,
     ],
-    assumption: texts.assumed(prospect.assumption),
+    assumption: prospectAssumption(prospect),
   };
 }
 

@@ -23,7 +23,7 @@ export function seedsToGather(germination, sowing) {
     typed.set(sowing.id, { wanted: input.value, asked: true });
     result.replaceChildren();
     const wanted = Math.trunc(Number(input.value)) || 0;
-    const { seeds, assumption } = await api.seedsNeeded({
+    const { seeds } = await api.seedsNeeded({
       wanted,
       confidence: CONFIDENCE,
       germinated: hits,
@@ -31,7 +31,7 @@ export function seedsToGather(germination, sowing) {
     });
     result.replaceChildren(
       h('strong', {}, texts.sowAbout(f.count(seeds, texts.seedCount))),
-      texts.forWithNineChancesIn(f.number(wanted), potted ? texts.pottedOn3 : texts.germinated, assumption),
+      texts.forWithNineChancesIn(f.number(wanted), potted ? texts.pottedOn3 : texts.germinated),
     );
   };
   const element = form({

@@ -8,6 +8,7 @@ import * as t from '../shared/time-format.js';
 import { dueWords, germinatedWords, groupName } from './seed-words.js';
 import { withUnsent } from './unsent.js';
 import { texts } from './texts.js';
+import { checkWhy } from './why-words.js';
 
 /** The display name of a sowing. */
 export const nameOf = (sowing) => texts.sowing(sowing.name ?? sowing.speciesName, sowing.id);
@@ -121,7 +122,9 @@ export function makeSowingCards({ waiting, names, sheets, unfolded, undo, rename
     );
     setText(
       element.querySelector('.due'),
-      group.nextCheck && living > 0 ? `${capital(dueWords(group.nextCheck.at, now()))}: ${group.nextCheck.why}.` : '',
+      group.nextCheck && living > 0
+        ? `${capital(dueWords(group.nextCheck.at, now()))}: ${checkWhy(group.nextCheck)}.`
+        : '',
     );
     setText(element.querySelector('.waits'), waits > 0 ? texts.waitingToBeSent(f.count(waits, texts.entryCount)) : '');
     element.querySelector('[data-act=check]').hidden = living === 0;

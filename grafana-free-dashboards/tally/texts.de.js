@@ -413,7 +413,8 @@ export default {
   shownAfterTheFirstCheck: 'Wird nach der ersten Kontrolle gezeigt.',
   sowAbout: (counted) => `Etwa ${counted} säen`,
   pottedOn3: 'getopfte',
-  forWithNineChancesIn: (wanted, part, assumption) => ` für ${wanted} ${part}, bei neun von zehn Malen. ${assumption}`,
+  forWithNineChancesIn: (wanted, part) =>
+    ` für ${wanted} ${part}, bei neun von zehn Malen. Die nächste Partie ist wie die frühere; ihr Anteil ist so unsicher, wie jenes Ergebnis ihn lässt (Beta-Binomial, Prior von Jeffreys).`,
   fromThisSowingAloneOf: (hits, part, sown) => `Allein aus dieser Aussaat: ${hits} ${part} von ${sown} angesehenen.`,
   seedlingsWantedInPots: 'Gewünschte Sämlinge in Töpfen',
   germinatedSeedsWanted: 'Gewünschte gekeimte Samen',
@@ -574,6 +575,51 @@ export default {
   skippedThese: 'Übersprungen:',
   checkTheSkipped: 'Übersprungene kontrollieren',
   closeTheRound: 'Schließen',
+
+  // why-words.js
+  weekAfterCheck: 'eine Woche nach der letzten Kontrolle',
+  weekAfterSowing: 'eine Woche nach der Aussaat',
+  potOn: (germinated) => `${germinated} gekeimt, bald zu topfen`,
+  potOnWithRoots: (germinated, cm) => `${germinated} gekeimt, zu topfen mit Keimwurzeln von ${cm} cm`,
+  usuallyAfterDays: (days) => `die ersten keimen gewöhnlich nach ${days} Tagen`,
+  expectedAfterDays: (days) => `bei den bisherigen Temperaturen keimen die ersten nach etwa ${days} Tagen`,
+  butCheckForMould: (days) => `, aber nach ${days} Tagen auf Schimmel prüfen`,
+  usualDaysOver: (days) => `; die üblichen ${days} Tage sind vorbei: weitermachen oder aufhören?`,
+  usuallyGivenUp: (days) => `nach ${days} Tagen gibt man die übrigen Samen gewöhnlich auf`,
+  noSoundSeedsRemain: 'kein gesunder ungekeimter Same ist übrig',
+  tooFewForTheHeat:
+    'zu wenige Samen sind gekeimt, oder bei zu wenigen Kontrollen, um zu schätzen, wie viel Wärme die anderen brauchen',
+  lastDayHardlyMeasured: 'Messwerte decken weniger als die Hälfte des letzten Tages im Behälter dieser Samen ab',
+  hardlyEverWarmer: 'der Behälter ist kaum je wärmer als die Basistemperatur',
+  lessThanATenth: 'von den übrigen Samen keimt wahrscheinlich weniger als ein Zehntel',
+  onlyOneGroup: 'es gibt nur eine Samengruppe',
+  nearlyTheSameHeat: 'die Samengruppen bekamen am Tag fast gleich viel Wärme',
+  heatTooUncertain: 'die Wärme ist zu unsicher',
+  bothModelsFit: 'beide Modelle passen etwa gleich gut',
+  heatOrDaysNotShown: (why) =>
+    `Aus diesen Daten geht nicht hervor, ob die Zählungen der Wärme oder den Tagen folgen: ${why}.`,
+  noBaseUnidentified: 'bei keiner Basistemperatur im Bereich ergeben die Zählungen, wie viel Wärme die Samen brauchen',
+  noBaseEvery:
+    'jede Basistemperatur im Bereich passt zu den Zählungen; Aussaaten bei verschiedenen Temperaturen sind nötig',
+  noBaseRangeEnd: 'die Wahrscheinlichkeit ist am Ende des Bereichs der Basistemperaturen am größten',
+  noBaseTooCold: 'keine Gruppe mit bekannten Temperaturen stand warm genug, um die Basistemperatur zu schätzen',
+  fewTemperatures: (needed, apart, found) =>
+    `nötig sind Samengruppen bei ${needed} oder mehr Temperaturen, mindestens ${apart} auseinander, deren Zählungen die Zeit bis zur halben Keimung ergeben; bisher sind es ${found}`,
+  rateDoesNotRise: 'die Samen keimen bei höherer Temperatur nicht schneller',
+  fewSowings: (neededSowings, neededDays, sowings, days) =>
+    `nötig sind mindestens ${neededSowings} beendete Aussaaten mit mindestens ${neededDays} verschiedenen Zahlen von Tagen seit dem Sammeln; bisher sind es ${sowings} mit ${days}`,
+  noSlope:
+    'alle Samen oder keine keimten, oder die Keimung fällt zwischen zwei Tagen von allen auf keine: die Steigung ist nicht zu schätzen',
+  noFall: 'diese Aussaaten zeigen nicht, dass mit den Tagen seit dem Sammeln weniger keimen',
+  assumedEverySeed: (why) =>
+    `die Anpassung nimmt an, dass am Ende jeder Same keimt, denn die mit einem Endanteil war nicht möglich: ${why}`,
+  assumedForEnds: (why) =>
+    `für die Enden des Intervalls nimmt die Anpassung an, dass am Ende jeder Same keimt, denn die mit einem Endanteil war nicht möglich: ${why}`,
+  prospectAssumes:
+    'Angenommen: Die übrigen Samen sind gesund und keimen nach derselben Kurve wie die früheren. Manche keimen vielleicht nie; ihr Anteil wird geschätzt. Die Zeiten der anderen folgen einer Lognormal-, Loglogistik- oder Weibull-Verteilung; jede zählt so viel, wie gut sie passt. Die Temperatur bleibt, wie sie war. ',
+  onlyTheseCounts: 'Verwendet werden nur die Zählungen dieser Aussaat.',
+  pastSowingsToo: (counted) =>
+    `Die Kurve wird als ähnlich den früheren angenommen (${counted}), je nachdem, wie gut diese übereinstimmen, und dann an die Zählungen dieser Aussaat angepasst.`,
 
   // no-fit.js
   noFitNoCheck: 'nach dem Beginn wurde keine Kontrolle eingetragen; mindestens eine ist nötig',

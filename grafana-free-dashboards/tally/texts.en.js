@@ -408,7 +408,8 @@ export default {
   shownAfterTheFirstCheck: 'Shown after the first check.',
   sowAbout: (counted) => `Sow about ${counted}`,
   pottedOn3: 'potted on',
-  forWithNineChancesIn: (wanted, part, assumption) => ` for ${wanted} ${part}, with nine chances in ten. ${assumption}`,
+  forWithNineChancesIn: (wanted, part) =>
+    ` for ${wanted} ${part}, with nine chances in ten. The next lot is like the past one; its fraction is as uncertain as that result leaves it (beta-binomial, Jeffreys' prior).`,
   fromThisSowingAloneOf: (hits, part, sown) => `From this sowing alone: ${hits} ${part} of ${sown} looked at.`,
   seedlingsWantedInPots: 'Seedlings wanted in pots',
   germinatedSeedsWanted: 'Germinated seeds wanted',
@@ -568,6 +569,48 @@ export default {
   skippedThese: 'Skipped:',
   checkTheSkipped: 'Check the skipped',
   closeTheRound: 'Close',
+
+  // why-words.js
+  weekAfterCheck: 'a week after the last check',
+  weekAfterSowing: 'a week after sowing',
+  potOn: (germinated) => `${germinated} germinated, to be potted on`,
+  potOnWithRoots: (germinated, cm) => `${germinated} germinated, to be potted on with roots of ${cm} cm`,
+  usuallyAfterDays: (days) => `the first usually germinate after ${days} days`,
+  expectedAfterDays: (days) => `at the temperatures so far, the first germinate after about ${days} days`,
+  butCheckForMould: (days) => `, but check for mould after ${days} days`,
+  usualDaysOver: (days) => `; the usual ${days} days are over: continue or stop?`,
+  usuallyGivenUp: (days) => `after ${days} days growers usually give up the remaining seeds`,
+  noSoundSeedsRemain: 'no sound seeds remain',
+  tooFewForTheHeat: 'too few seeds have germinated, or at too few checks, to estimate how much heat the others need',
+  lastDayHardlyMeasured: 'readings cover less than half of the last day in the container of these seeds',
+  hardlyEverWarmer: 'the container is hardly ever warmer than the base temperature',
+  lessThanATenth: 'less than a tenth of the remaining seeds will probably germinate',
+  onlyOneGroup: 'there is only one seed group',
+  nearlyTheSameHeat: 'the seed groups received nearly the same heat per day',
+  heatTooUncertain: 'the heat is too uncertain',
+  bothModelsFit: 'both models fit about equally well',
+  heatOrDaysNotShown: (why) => `These data do not show whether the counts follow the heat or the days: ${why}.`,
+  noBaseUnidentified: 'the counts do not identify the heat that seeds need at any base temperature in the range',
+  noBaseEvery: 'every base temperature in the range fits the counts; sowings at different temperatures are needed',
+  noBaseRangeEnd: 'the likelihood is highest at the end of the range of base temperatures',
+  noBaseTooCold: 'no group with known temperatures was warm enough to estimate the base temperature',
+  fewTemperatures: (needed, apart, found) =>
+    `seed groups at ${needed} or more temperatures are needed, at least ${apart} apart, whose counts identify the time to half germination; so far there are ${found}`,
+  rateDoesNotRise: 'the germination rate does not rise with temperature',
+  fewSowings: (neededSowings, neededDays, sowings, days) =>
+    `at least ${neededSowings} finished sowings are needed, with at least ${neededDays} different numbers of days since gathering; so far there are ${sowings}, with ${days}`,
+  noSlope:
+    'all or no seeds germinated, or germination changes from all to none between two days: the slope is not identified',
+  noFall: 'these sowings do not show that germination falls with the days since gathering',
+  assumedEverySeed: (why) =>
+    `the fit assumes that every seed germinates in the end, because the fit with a final fraction was rejected: ${why}`,
+  assumedForEnds: (why) =>
+    `for the ends of its interval, the fit assumes that every seed germinates in the end, because the fit with a final fraction was rejected: ${why}`,
+  prospectAssumes:
+    'Assumed: The remaining seeds are sound and germinate by the same curve as the earlier ones. Some may never germinate; their share is estimated. The times of the others follow a lognormal, loglogistic or Weibull distribution; each is weighted by its fit. The temperature stays as it was. ',
+  onlyTheseCounts: 'Only the counts of this sowing are used.',
+  pastSowingsToo: (counted) =>
+    `The parameters of the curve are assumed to be similar to those of past sowings (${counted}), weighted by how well these agree, and are then updated with the counts of this sowing.`,
 
   // no-fit.js
   noFitNoCheck: 'no check was recorded after the start; at least one is needed',

@@ -3,6 +3,7 @@
 import { count, number } from '../shared/format.js';
 import { fractionWords } from './seed-words.js';
 import { texts } from './texts.js';
+import { noCurveWords } from './why-words.js';
 
 /** What part of a lot would germinate if it were sown now, by the record of its species. */
 export const viabilityWords = (point) =>
@@ -12,6 +13,7 @@ export const viabilityWords = (point) =>
 export function viabilityPanel({
   identified,
   reason,
+  because,
   groups,
   notFinal,
   halfDays,
@@ -22,7 +24,7 @@ export function viabilityPanel({
   const open = notFinal > 0 ? texts.notFinishedYet(count(notFinal, texts.sowingCount)) : null;
   if (!identified)
     return {
-      headline: texts.howLongSeedKeepsCannot(reason),
+      headline: texts.howLongSeedKeepsCannot(noCurveWords({ reason, because })),
       rows: [[texts.notCounted, open]].filter(([, value]) => value),
       note: '',
     };

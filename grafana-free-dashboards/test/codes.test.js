@@ -4,8 +4,10 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
+import { LESSONS, lessonText } from '../season/lessons.js';
 import { LIGHT_ADVICE, lightAdvice } from '../container/light-words.js';
 import { NO_FIT } from '../tally/no-fit.js';
+import * as why from '../tally/why-words.js';
 import { REASONS } from '../shared/fault-reasons.js';
 import { RULES, refusalWords } from '../shared/refusals.js';
 import { moment } from '../shared/time-format.js';
@@ -45,4 +47,48 @@ test('every rule of an input has words; other refusals keep the sentence of the 
 
 test('every reason why no curve fits has words', () => {
   assert.deepEqual(Object.keys(NO_FIT), codes('no-check, none-germinated'));
+});
+
+test('every reason for a check, no forecast, no verdict, no base and no curve has words', () => {
+  assert.deepEqual(Object.keys(why.NEXT_CHECK), codes('week-after-check'));
+  assert.deepEqual(Object.keys(why.NO_FORECAST), codes('no-seeds'));
+  assert.deepEqual(Object.keys(why.CANNOT_BE_TOLD), codes('one-group'));
+  assert.deepEqual(Object.keys(why.NO_BASE), codes('unidentified'));
+  assert.deepEqual(Object.keys(why.NO_LINE), codes('few-temperatures'));
+  assert.deepEqual(Object.keys(why.NO_CURVE), codes('few-sowings'));
+});
+
+test('a reason has its figures; one with an unknown code keeps the sentence of the service', () => {
+  const because = [
+    { code: 'pot-on', figures: { germinated: 4, rootCm: 1.5 } },
+    { code: 'days-over', figures: { days: 42 } },
+  ];
+  assert.equal(
+    why.checkWhy({ why: 'so', because }),
+    '4 germinated, to be potted on with roots of 1.5 cm; the usual 42 days are over: continue or stop?',
+  );
+  assert.equal(why.checkWhy({ why: 'so', because: [{ code: 'a-later-code', figures: {} }] }), 'so');
+  const noForecastFor = [
+    { code: 'too-few', groups: [] },
+    { code: 'unlikely', groups: ['1-1', '1-2'] },
+  ];
+  assert.match(why.noForecastWords({ noForecastFor }), /^too few .* need; 1-1, 1-2: less than a tenth/);
+  assert.equal(why.noForecastWords({ noForecast: null, noForecastFor: [] }), '');
+  assert.equal(why.noForecastWords({ noForecast: 'so', noForecastFor: [{ code: 'new', groups: [] }] }), 'so');
+  assert.match(why.noteWords({ note: 'so', noteCode: 'flat', noteEndsOnly: true }), /^for the ends .*: more than one/);
+});
+
+test('every lesson has words; one kept without figures keeps its sentence', () => {
+  assert.deepEqual(Object.keys(LESSONS), codes('cold, hot, dry'));
+  const figures = { name: 'Closet', low: 29.5, share: 0.1, hours: 48, lost: 192, averageDays: 0.5, others: 0 };
+  assert.equal(
+    lessonText({ kind: 'cold', words: 'so', figures }),
+    'Closet was below 29.5 °C for 10 % of the measured time (48 h). Compared with that limit it lost 192 °C·h, the heat of 0.5 average days.',
+  );
+  assert.equal(lessonText({ kind: 'cold', words: 'below 29.5 °C' }), 'below 29.5 °C');
+  const pair = { first: 'A', second: 'B', needed: 310, smaller: 40 };
+  assert.match(
+    lessonText({ kind: 'undecided', words: 'so', figures: pair }),
+    /about 310 seeds; the smaller one had 40/,
+  );
 });

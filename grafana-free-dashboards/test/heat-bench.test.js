@@ -2,7 +2,8 @@ import assert from 'node:assert/strict';
 import { afterEach, test } from 'node:test';
 import { api } from '../shared/api.js';
 import { setTemperatureUnit } from '../shared/format.js';
-import { comparisonSentence, pairSentence, permutationNote, trialSentence } from '../heat-bench/sentences.js';
+import { permutationNote, trialSentence } from '../heat-bench/sentences.js';
+import { comparisonSentence, pairSentence } from '../shared/bench-words.js';
 import {
   COMPARED_TITLES,
   PAIR_TITLES,

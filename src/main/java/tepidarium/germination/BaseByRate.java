@@ -4,8 +4,10 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Reason;
 import tepidarium.stats.Censored;
 import tepidarium.stats.IntervalFit;
 
@@ -17,9 +19,13 @@ import tepidarium.stats.IntervalFit;
  * @param points points of the groups that are used
  * @param line null if the base is not identified
  * @param reason why it is not; null if it is
+ * @param because the same as a code with figures; null if it is
  */
 public record BaseByRate(
-    List<GroupPoint> points, @Nullable RateRegression line, @Nullable String reason) {
+    List<GroupPoint> points,
+    @Nullable RateRegression line,
+    @Nullable String reason,
+    @Nullable Reason because) {
   /** Temperatures closer than 1 °C count as one; common practice, no source. */
   private static final double APART_C = 1;
 
@@ -62,12 +68,25 @@ public record BaseByRate(
               APART_C,
               APART_C * 1.8,
               temperatures == 1 ? "is" : "are",
-              temperatures));
+              temperatures),
+          new Reason(
+              "few-temperatures",
+              Map.of(
+                  "needed",
+                  RateRegression.MIN_TEMPERATURES,
+                  "apart",
+                  APART_C,
+                  "found",
+                  temperatures)));
     }
     return RateRegression.of(ratePoints)
-        .map(line -> new BaseByRate(points, line, null))
+        .map(line -> new BaseByRate(points, line, null, null))
         .orElse(
-            new BaseByRate(points, null, "the germination rate does not rise with temperature"));
+            new BaseByRate(
+                points,
+                null,
+                "the germination rate does not rise with temperature",
+                Reason.of("no-rise")));
   }
 
   private static int temperatures(List<RateRegression.Point> points) {

@@ -29,7 +29,7 @@ import tepidarium.stats.TimeModel;
 public record BaseTemperature(
     @Nullable ThermalTime best,
     ConfidenceInterval limits,
-    @Nullable String reason,
+    @Nullable NoBase reason,
     List<Height> profile) {
   /** Half the 95 % quantile of χ² with one degree of freedom. */
   private static final double DROP = 1.920729410347062;
@@ -41,14 +41,6 @@ public record BaseTemperature(
   private static final double CROSSING_ACCURACY_K = 1e-3;
   private static final double MAX_DROP = 10;
   private static final int MAX_EVALUATIONS = 200;
-  private static final String NO_BASE_WORDS =
-      "the counts do not identify the heat that seeds need at any base "
-          + "temperature in the range";
-  private static final String OPEN_WORDS =
-      "every base temperature in the range fits the counts; sowings at "
-          + "different temperatures are needed";
-  private static final String END_WORDS =
-      "the likelihood is highest at the end of the range of base temperatures";
   private static final ConfidenceInterval ANY =
       new ConfidenceInterval(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
 
@@ -87,7 +79,7 @@ public record BaseTemperature(
       best = heights[i] > heights[best] ? i : best;
     }
     if (heights[best] == Double.NEGATIVE_INFINITY) {
-      return new BaseTemperature(null, ANY, NO_BASE_WORDS, profile);
+      return new BaseTemperature(null, ANY, NoBase.UNIDENTIFIED, profile);
     }
     double low = fromC + Math.max(0, best - 1) * step;
     double high = fromC + Math.min(steps, best + 1) * step;
@@ -101,7 +93,10 @@ public record BaseTemperature(
     boolean atAnEnd = at - fromC < 1e-3 * step || toC - at < 1e-3 * step;
     boolean open = Double.isInfinite(limits.low()) && Double.isInfinite(limits.high());
     ThermalTime model = open || atAnEnd ? null : search.fit(at).orElse(null);
-    String reason = open ? OPEN_WORDS : atAnEnd ? END_WORDS : model == null ? NO_BASE_WORDS : null;
+    NoBase reason =
+        open
+            ? NoBase.EVERY_BASE
+            : atAnEnd ? NoBase.RANGE_END : model == null ? NoBase.UNIDENTIFIED : null;
     return new BaseTemperature(model, limits, reason, profile);
   }
 
@@ -141,11 +136,7 @@ public record BaseTemperature(
   public static BaseTemperature of(HeatCounts counts) {
     double toC = Math.min(MAX_C, Math.floor(counts.coldestC() - MARGIN_C));
     if (!(toC >= MIN_C + STEP_C)) {
-      return new BaseTemperature(
-          null,
-          ANY,
-          "no group with known temperatures was warm enough to estimate the base temperature",
-          List.of());
+      return new BaseTemperature(null, ANY, NoBase.TOO_COLD, List.of());
     }
     DoubleFunction<List<ThermalTime.HeatInterval>> likely =
         base -> counts.intervals(base, SeedHeat::likely);

@@ -21,13 +21,16 @@ import tepidarium.stats.NoFit;
  * @param clock model on days; null if the counts do not identify it
  * @param clockNote like {@link HeatFit#note}, for the model on days
  * @param words verdict as a sentence for the grower
+ * @param code why it cannot be told: {@code one-group}, {@code same-heat}, {@code uncertain-heat},
+ *     {@code equal-fits} or a {@link NoFit#key}; null if it can
  */
 public record HeatAgainstClock(
     HeatFit heat,
     @Nullable IntervalFit clock,
-    @Nullable String clockNote,
+    @Nullable NoFinalFraction clockNote,
     Verdict verdict,
-    String words) {
+    String words,
+    @Nullable String code) {
   /** Least relative difference of heat per day between groups; common practice, no source. */
   private static final double MIN_DIFFERENCE = 0.1;
 
@@ -47,21 +50,25 @@ public record HeatAgainstClock(
     HeatFit.Chosen chosen = HeatFit.choose(days);
     IntervalFit fit = chosen.fit();
     IntervalFit clock = fit.identified() ? fit : null;
-    String note = clock == null ? null : chosen.note();
+    NoFinalFraction note = clock == null ? null : chosen.note();
     NoFit reason = heat.reason() == null ? fit.reason() : heat.reason();
     if (reason != null || clock == null) {
-      String words = CANNOT + Objects.requireNonNull(reason).words() + ".";
-      return new HeatAgainstClock(heat, clock, note, Verdict.CANNOT_BE_TOLD, words);
+      NoFit why = Objects.requireNonNull(reason);
+      String words = CANNOT + why.words() + ".";
+      return new HeatAgainstClock(heat, clock, note, Verdict.CANNOT_BE_TOLD, words, why.key());
     }
     List<Double> perDay = perDay(baseC, counts);
     double lowest = perDay.stream().mapToDouble(d -> d).min().orElse(0);
     double highest = perDay.stream().mapToDouble(d -> d).max().orElse(0);
     if (highest - lowest < MIN_DIFFERENCE * highest) {
-      String words =
-          perDay.size() < 2
-              ? "there is only one seed group."
-              : "the seed groups received nearly the same heat per day.";
-      return new HeatAgainstClock(heat, clock, note, Verdict.CANNOT_BE_TOLD, CANNOT + words);
+      return perDay.size() < 2
+          ? cannotBeTold(heat, clock, note, "one-group", "there is only one seed group.")
+          : cannotBeTold(
+              heat,
+              clock,
+              note,
+              "same-heat",
+              "the seed groups received nearly the same heat per day.");
     }
     return verdict(baseC, heat, clock, note, rows);
   }
@@ -70,7 +77,7 @@ public record HeatAgainstClock(
       double baseC,
       HeatFit heat,
       IntervalFit clock,
-      @Nullable String note,
+      @Nullable NoFinalFraction note,
       List<HeatCounts.Row> rows) {
     List<Verdict> verdicts = new ArrayList<>();
     for (ToDoubleFunction<SeedHeat> heatOf : HEATS) {
@@ -83,20 +90,24 @@ public record HeatAgainstClock(
     }
     Verdict likely = verdicts.get(0);
     if (verdicts.stream().distinct().count() > 1) {
-      return new HeatAgainstClock(
-          heat, clock, note, Verdict.CANNOT_BE_TOLD, CANNOT + "the heat is too uncertain.");
+      return cannotBeTold(heat, clock, note, "uncertain-heat", "the heat is too uncertain.");
+    }
+    if (likely == Verdict.CANNOT_BE_TOLD) {
+      return cannotBeTold(heat, clock, note, "equal-fits", "both models fit about equally well.");
     }
     String words =
-        switch (likely) {
-          case HEAT -> "The counts follow the heat better than the days.";
-          case CLOCK ->
-              String.format(
-                  Locale.ROOT,
-                  "The counts follow the days better than the heat above %.4g °C.",
-                  baseC);
-          case CANNOT_BE_TOLD -> CANNOT + "both models fit about equally well.";
-        };
-    return new HeatAgainstClock(heat, clock, note, likely, words);
+        likely == Verdict.HEAT
+            ? "The counts follow the heat better than the days."
+            : String.format(
+                Locale.ROOT,
+                "The counts follow the days better than the heat above %.4g °C.",
+                baseC);
+    return new HeatAgainstClock(heat, clock, note, likely, words, null);
+  }
+
+  private static HeatAgainstClock cannotBeTold(
+      HeatFit heat, IntervalFit clock, @Nullable NoFinalFraction note, String code, String why) {
+    return new HeatAgainstClock(heat, clock, note, Verdict.CANNOT_BE_TOLD, CANNOT + why, code);
   }
 
   /** The mean heat per day of each group until its last check, °C·h per day. */

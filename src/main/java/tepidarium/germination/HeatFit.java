@@ -34,7 +34,7 @@ public record HeatFit(
     @Nullable ConfidenceInterval median,
     @Nullable ConfidenceInterval finalFraction,
     @Nullable NoFit reason,
-    @Nullable String note) {
+    @Nullable NoFinalFraction note) {
   /**
    * At most this many past sowings enter a prior. Older ones add computing time but little
    * information.
@@ -67,7 +67,7 @@ public record HeatFit(
       return none(NoFit.BEYOND);
     }
     ConfidenceInterval median = median(chosen);
-    String note = chosen.note();
+    NoFinalFraction note = chosen.note();
     if (!certain(rows)) {
       Chosen onLeast = chosen(by(rows, SeedHeat::least));
       Chosen onMost = chosen(by(rows, SeedHeat::most));
@@ -111,7 +111,7 @@ public record HeatFit(
    * @param note why the fit with a final fraction was rejected; null if it was not, or if its
    *     estimate is 1, because both fits are then equal
    */
-  record Chosen(IntervalFit fit, @Nullable String note) {}
+  record Chosen(IntervalFit fit, @Nullable NoFinalFraction note) {}
 
   static Chosen choose(List<Censored> rows) {
     IntervalFit fit = IntervalFit.of(new TimeModel(TimeFamily.LOGNORMAL, true), rows);
@@ -123,9 +123,7 @@ public record HeatFit(
         without,
         fit.fractionOnBound()
             ? null
-            : "the fit assumes that every seed germinates in the end, because the fit "
-                + "with a final fraction was rejected: "
-                + Objects.requireNonNull(fit.reason()).words());
+            : new NoFinalFraction(Objects.requireNonNull(fit.reason()), false));
   }
 
   /**
@@ -154,10 +152,11 @@ public record HeatFit(
     return rows == null ? null : choose(rows);
   }
 
-  private static @Nullable String boundNote(@Nullable Chosen least, @Nullable Chosen most) {
-    String note = least == null ? null : least.note();
+  private static @Nullable NoFinalFraction boundNote(
+      @Nullable Chosen least, @Nullable Chosen most) {
+    NoFinalFraction note = least == null ? null : least.note();
     note = note == null && most != null ? most.note() : note;
-    return note == null ? null : "for the ends of its interval, " + note;
+    return note == null ? null : new NoFinalFraction(note.because(), true);
   }
 
   /** The interval of the median heat, °C·h; from 0 to infinity if the fit is not identified. */

@@ -11,12 +11,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
+import tepidarium.germination.NoForecast.Why;
 import tepidarium.heat.HeatRule;
 import tepidarium.reading.Span;
 import tepidarium.stats.Censored;
-import tepidarium.stats.NoFit;
 import tepidarium.stats.Posterior;
 import tepidarium.stats.TimeFamily;
 
@@ -26,10 +27,10 @@ import tepidarium.stats.TimeFamily;
  * days.
  *
  * @param expected forecasts of the groups for which one is possible
- * @param none reason why there is no forecast for the other groups; null if every group with
+ * @param missing reasons why there is no forecast for the other groups; empty if every group with
  *     remaining seeds has one
  */
-public record HeatOutlook(List<Expected> expected, @Nullable String none) {
+public record HeatOutlook(List<Expected> expected, List<NoForecast> missing) {
   static final int LAST_DAYS = 3;
 
   private static final Duration DAY = Duration.ofDays(1);
@@ -70,9 +71,9 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
    */
   public static final class Needs {
     private final List<Weighted> fits;
-    private final @Nullable String none;
+    private final @Nullable Why none;
 
-    private Needs(List<Weighted> fits, @Nullable String none) {
+    private Needs(List<Weighted> fits, @Nullable Why none) {
       this.fits = fits;
       this.none = none;
     }
@@ -80,6 +81,14 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
 
   public HeatOutlook {
     expected = List.copyOf(expected);
+    missing = List.copyOf(missing);
+  }
+
+  /** The reasons in English; null if every group with remaining seeds has a forecast. */
+  public @Nullable String none() {
+    return missing.isEmpty()
+        ? null
+        : missing.stream().map(NoForecast::words).collect(Collectors.joining("; "));
   }
 
   /**
@@ -105,33 +114,27 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     List<GroupState> waiting =
         timeline.groups().stream().filter(group -> group.ungerminated() > 0).toList();
     if (waiting.isEmpty()) {
-      return new HeatOutlook(List.of(), "no sound seeds remain");
+      return new HeatOutlook(List.of(), List.of(new NoForecast(Why.NO_SEEDS, List.of())));
     }
     if (needs.none != null) {
-      return new HeatOutlook(List.of(), needs.none);
+      return new HeatOutlook(List.of(), List.of(new NoForecast(needs.none, List.of())));
     }
     List<Expected> expected = new ArrayList<>();
-    Map<String, List<String>> reasons = new LinkedHashMap<>();
+    Map<Why, List<String>> reasons = new LinkedHashMap<>();
     for (GroupState group : waiting) {
-      String reason =
-          addForecast(group, counts.path(), counts.rule(baseC), needs.fits, now, expected);
+      Why reason = addForecast(group, counts.path(), counts.rule(baseC), needs.fits, now, expected);
       if (reason != null) {
         reasons.computeIfAbsent(reason, any -> new ArrayList<>()).add(group.id().toString());
       }
     }
-    return new HeatOutlook(expected, words(reasons, waiting.size()));
+    return new HeatOutlook(expected, missing(reasons, waiting.size()));
   }
 
-  private static @Nullable String words(Map<String, List<String>> reasons, int groups) {
-    if (reasons.isEmpty()) {
-      return null;
-    }
-    List<String> words = new ArrayList<>();
+  private static List<NoForecast> missing(Map<Why, List<String>> reasons, int groups) {
+    List<NoForecast> missing = new ArrayList<>();
     reasons.forEach(
-        (reason, groupIds) ->
-            words.add(
-                groupIds.size() == groups ? reason : String.join(", ", groupIds) + ": " + reason));
-    return String.join("; ", words);
+        (why, ids) -> missing.add(new NoForecast(why, ids.size() == groups ? List.of() : ids)));
+    return missing;
   }
 
   /**
@@ -139,19 +142,18 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
    * lower and upper bound of the heat. Adds the fits to the list; returns the reason if there is
    * none.
    */
-  private static @Nullable String fit(
+  private static @Nullable Why fit(
       List<HeatCounts.Row> all, Posterior.@Nullable Prior past, List<Weighted> fits) {
     List<HeatCounts.Row> rows = all.stream().filter(HeatCounts.Row::known).toList();
     if (rows.isEmpty()) {
-      return NoFit.UNMEASURED.words();
+      return Why.UNMEASURED;
     }
     if (HeatFit.by(rows, SeedHeat::likely) == null) {
-      return NoFit.NO_HEAT.words();
+      return Why.NO_HEAT;
     }
     Optional<Posterior> likely = posterior(rows, SeedHeat::likely, past);
     if (likely.isEmpty()) {
-      return "too few seeds have germinated, or at too few checks, to estimate how "
-          + "much heat the others need";
+      return Why.TOO_FEW;
     }
     boolean gaps = rows.stream().anyMatch(row -> gaps(row.to() == null ? row.from() : row.to()));
     fits.add(new Weighted(gaps ? 2 : 1, likely.get(), SeedHeat::likely));
@@ -174,7 +176,7 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     return by == null ? Optional.empty() : Posterior.of(TimeFamily.LOGNORMAL, by, past);
   }
 
-  private static @Nullable String addForecast(
+  private static @Nullable Why addForecast(
       GroupState group,
       HeatPath path,
       HeatRule rule,
@@ -183,11 +185,11 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
       List<Expected> expected) {
     SeedHeat heatNow = path.seedHeat(group.seedPaths(), now, now, rule);
     if (!heatNow.known()) {
-      return NoFit.UNMEASURED.words();
+      return Why.UNMEASURED;
     }
     List<SeedHeat> days = days(group.container(), path, rule, now);
     if (days.isEmpty()) {
-      return "readings cover less than half of the last day in the container of these seeds";
+      return Why.UNMEASURED_DAY;
     }
     Rate rate = rate(days);
     SeedHeat heatWhenSeen = path.seedHeat(group.seedPaths(), group.soundAt(), now, rule);
@@ -206,9 +208,7 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     int remaining = group.ungerminated();
     Optional<HeatForecast> next = HeatForecast.of(remaining, branches);
     if (next.isEmpty()) {
-      return rate.likely() < HARDLY_ANY_C * HOURS_PER_DAY
-          ? "the container is hardly ever warmer than the base temperature"
-          : "less than a tenth of the remaining seeds will probably germinate";
+      return rate.likely() < HARDLY_ANY_C * HOURS_PER_DAY ? Why.HARDLY_WARMER : Why.UNLIKELY;
     }
     String words = words(next.get(), remaining);
     expected.add(new Expected(group.id(), group.container(), remaining, next.get(), rate, words));

@@ -24,6 +24,7 @@ import tepidarium.stats.TimeFamily;
  * @param everLimits 95 % interval of {@code ever}
  * @param expectedMore expected number of seeds that still germinate
  * @param assumption assumptions of the estimate, as text for the grower
+ * @param pastSowings number of past sowings that the estimate uses
  */
 public record Prospect(
     double soon,
@@ -31,7 +32,8 @@ public record Prospect(
     double ever,
     ConfidenceInterval everLimits,
     double expectedMore,
-    String assumption) {
+    String assumption,
+    int pastSowings) {
 
   /**
    * Sound, ungerminated seeds that were last seen at the same time.
@@ -119,15 +121,15 @@ public record Prospect(
       sowings = Math.max(sowings, fits.size());
     }
     if (!withPrior.isEmpty()) {
-      return Optional.of(of(new Averaged(withPrior), remaining, periodEnd, assumption(sowings)));
+      return Optional.of(of(new Averaged(withPrior), remaining, periodEnd, sowings));
     }
     return withoutPrior.isEmpty()
         ? Optional.empty()
-        : Optional.of(of(new Averaged(withoutPrior), remaining, periodEnd, assumption(0)));
+        : Optional.of(of(new Averaged(withoutPrior), remaining, periodEnd, 0));
   }
 
   private static Prospect of(
-      Averaged posterior, List<Remaining> remaining, double periodEnd, String assumption) {
+      Averaged posterior, List<Remaining> remaining, double periodEnd, int pastSowings) {
     double end = Double.POSITIVE_INFINITY;
     return new Prospect(
         posterior.mean((p, d) -> anyOf(remaining, p, d, periodEnd)),
@@ -135,7 +137,8 @@ public record Prospect(
         posterior.mean((p, d) -> anyOf(remaining, p, d, end)),
         posterior.limits((p, d) -> anyOf(remaining, p, d, end)),
         posterior.mean((p, d) -> expected(remaining, p, d)),
-        assumption);
+        assumption(pastSowings),
+        pastSowings);
   }
 
   /**

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Reason;
 import tepidarium.stats.ConfidenceInterval;
 import tepidarium.stats.LogisticLine;
 
@@ -19,9 +20,14 @@ import tepidarium.stats.LogisticLine;
  * @param notFinal number of sowings whose outcome is not final
  * @param curve null if the record does not identify it
  * @param reason why it is not identified; null if it is
+ * @param because the same as a code with figures; null if it is
  */
 public record Viability(
-    List<Group> groups, int notFinal, @Nullable LogisticLine curve, @Nullable String reason) {
+    List<Group> groups,
+    int notFinal,
+    @Nullable LogisticLine curve,
+    @Nullable String reason,
+    @Nullable Reason because) {
   /** Growers usually give up after 42 days; common practice, no source. */
   static final double USUAL_GIVE_UP_DAYS = 42;
 
@@ -94,7 +100,18 @@ public record Viability(
               MIN_DIFFERENT_DAYS,
               groups.size() == 1 ? "is" : "are",
               groups.size(),
-              days));
+              days),
+          new Reason(
+              "few-sowings",
+              Map.of(
+                  "neededSowings",
+                  MIN_GROUPS,
+                  "neededDays",
+                  MIN_DIFFERENT_DAYS,
+                  "sowings",
+                  groups.size(),
+                  "days",
+                  days)));
     }
     LogisticLine line =
         LogisticLine.of(
@@ -107,19 +124,21 @@ public record Viability(
           groups,
           notFinal,
           "all or no seeds germinated, or germination changes from "
-              + "all to none between two days: the slope is not identified");
+              + "all to none between two days: the slope is not identified",
+          Reason.of("no-slope"));
     }
     if (!(line.slopeLimits().high() < 0)) {
       return none(
           groups,
           notFinal,
-          "these sowings do not show that germination falls with the days since gathering");
+          "these sowings do not show that germination falls with the days since gathering",
+          Reason.of("no-fall"));
     }
-    return new Viability(groups, notFinal, line, null);
+    return new Viability(groups, notFinal, line, null, null);
   }
 
-  private static Viability none(List<Group> groups, int notFinal, String reason) {
-    return new Viability(groups, notFinal, null, reason);
+  private static Viability none(List<Group> groups, int notFinal, String reason, Reason because) {
+    return new Viability(groups, notFinal, null, reason, because);
   }
 
   /** Whether every checked seed germinated, was culled, or was watched until it is given up. */

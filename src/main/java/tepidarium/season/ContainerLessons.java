@@ -2,6 +2,7 @@ package tepidarium.season;
 
 import static tepidarium.season.LessonWords.amount;
 import static tepidarium.season.LessonWords.cases;
+import static tepidarium.season.LessonWords.figures;
 import static tepidarium.season.LessonWords.format;
 import static tepidarium.season.LessonWords.heat;
 import static tepidarium.season.LessonWords.others;
@@ -55,10 +56,9 @@ final class ContainerLessons {
     double all = found.stream().mapToDouble(result -> result.cold().degreeHoursLost()).sum();
     Double perDay = worst.degreeHoursPerDay();
     double lost = worst.cold().degreeHoursLost();
-    String days =
-        perDay == null || perDay == 0 || lost / perDay < 0.1
-            ? ""
-            : format(", the heat of %.1f average days", lost / perDay);
+    Double averageDays =
+        perDay == null || perDay == 0 || lost / perDay < 0.1 ? null : lost / perDay;
+    String days = averageDays == null ? "" : format(", the heat of %.1f average days", averageDays);
     String others =
         found.size() == 1
             ? ""
@@ -75,6 +75,23 @@ final class ContainerLessons {
                 heat(lost),
                 days)
             + others,
+        figures(
+            "name",
+            worst.name(),
+            "low",
+            worst.low(),
+            "share",
+            worst.cold().hours() / worst.coveredHours(),
+            "hours",
+            worst.cold().hours(),
+            "lost",
+            lost,
+            "averageDays",
+            averageDays,
+            "others",
+            found.size() - 1,
+            "totalLost",
+            all),
         lostShare(worst));
   }
 
@@ -101,6 +118,19 @@ final class ContainerLessons {
                 worst.hot().hours(),
                 hottest == null ? "" : format(", at most %.1f °C", hottest))
             + sameFor(found.size()),
+        figures(
+            "name",
+            worst.name(),
+            "high",
+            worst.high(),
+            "share",
+            share.applyAsDouble(worst),
+            "hours",
+            worst.hot().hours(),
+            "hottest",
+            hottest,
+            "others",
+            found.size() - 1),
         share.applyAsDouble(worst));
   }
 
@@ -127,6 +157,17 @@ final class ContainerLessons {
                 percent(share.applyAsDouble(worst)),
                 worst.dryHours())
             + sameFor(found.size()),
+        figures(
+            "name",
+            worst.name(),
+            "low",
+            worst.dryBelow(),
+            "share",
+            share.applyAsDouble(worst),
+            "hours",
+            worst.dryHours(),
+            "others",
+            found.size() - 1),
         share.applyAsDouble(worst));
   }
 
@@ -158,6 +199,15 @@ final class ContainerLessons {
     return new Lesson(
         kind.equals("other") ? "light" : kind,
         format(words, worst.container().name(), worst.leaks().days(), dose) + also,
+        figures(
+            "name",
+            worst.container().name(),
+            "days",
+            worst.leaks().days(),
+            "dose",
+            worst.leaks().doseLuxHours(),
+            "others",
+            found.size() - 1),
         worst.share());
   }
 
@@ -184,6 +234,19 @@ final class ContainerLessons {
                 heat(worst.degreeHours()),
                 heat(worst.upper()))
             + (found.size() == 1 ? "" : format(" The same applies to %s.", others(found.size()))),
+        figures(
+            "name",
+            worst.name(),
+            "gapHours",
+            worst.gapHours(),
+            "hours",
+            worst.gapHours() + worst.coveredHours(),
+            "least",
+            worst.degreeHours(),
+            "most",
+            worst.upper(),
+            "others",
+            found.size() - 1),
         worst.gapShare());
   }
 
@@ -201,6 +264,7 @@ final class ContainerLessons {
             format(
                 "Seeds were kept in %s%s without temperature readings: their heat is not known.",
                 found.get(0), found.size() == 1 ? "" : " and " + others(found.size())),
+            figures("name", found.get(0), "others", found.size() - 1),
             (double) found.size() / withSeeds);
   }
 }

@@ -1,10 +1,13 @@
 package tepidarium.season;
 
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
+import org.jspecify.annotations.Nullable;
 
 /** Selects the cases of a lesson and formats its figures. */
 final class LessonWords {
@@ -13,6 +16,22 @@ final class LessonWords {
   /** The cases to which a rule applies, the one with the greatest weight first. */
   static <T> List<T> cases(List<T> all, Predicate<T> rule, ToDoubleFunction<T> weight) {
     return all.stream().filter(rule).sorted(Comparator.comparingDouble(weight).reversed()).toList();
+  }
+
+  /**
+   * The figures of a lesson by name.
+   *
+   * @param pairs a name, its figure, the next name and so on; a figure that is null is left out
+   */
+  static Map<String, Object> figures(@Nullable Object... pairs) {
+    Map<String, Object> figures = new LinkedHashMap<>();
+    for (int i = 0; i < pairs.length; i += 2) {
+      Object figure = pairs[i + 1];
+      if (figure != null) {
+        figures.put(String.valueOf(pairs[i]), figure);
+      }
+    }
+    return figures;
   }
 
   static String sameFor(int count) {

@@ -1,6 +1,7 @@
 package tepidarium.season;
 
 import static tepidarium.season.LessonWords.cases;
+import static tepidarium.season.LessonWords.figures;
 import static tepidarium.season.LessonWords.format;
 import static tepidarium.season.LessonWords.heat;
 import static tepidarium.season.LessonWords.others;
@@ -55,6 +56,21 @@ final class ResultLessons {
                 : format(
                     " The share was also above %s for %s.",
                     percent(MANY_CULLED), others(found.size()))),
+        figures(
+            "name",
+            worst.name(),
+            "discarded",
+            discarded(worst),
+            "seeds",
+            worst.lookedAt(),
+            "reason",
+            greatest.reason(),
+            "ofReason",
+            greatest.seeds(),
+            "above",
+            MANY_CULLED,
+            "others",
+            found.size() - 1),
         share.applyAsDouble(worst));
   }
 
@@ -88,7 +104,32 @@ final class ResultLessons {
                         first ? greatest.secondDays() : greatest.firstDays())
                     : " The counts do not show the cause.")
             + chance,
+        figures(
+            "better",
+            first ? greatest.firstName() : greatest.secondName(),
+            "worse",
+            first ? greatest.secondName() : greatest.firstName(),
+            "difference",
+            Math.abs(greatest.difference().value()),
+            "low",
+            end(greatest.difference(), first),
+            "high",
+            end(greatest.difference(), !first),
+            "betterDays",
+            greatest.uneven() ? first ? greatest.firstDays() : greatest.secondDays() : null,
+            "worseDays",
+            greatest.uneven() ? first ? greatest.secondDays() : greatest.firstDays() : null,
+            "pairs",
+            pairs.size(),
+            "clear",
+            found.size()),
         Math.abs(greatest.difference().value()));
+  }
+
+  /** An end of an interval, seen from the side that has more. */
+  private static @Nullable Double end(Interval difference, boolean low) {
+    Double end = low ? difference.low() : difference.high();
+    return end == null ? null : difference.value() > 0 ? end : -end;
   }
 
   /** About the pair with the most seeds among those without a clear difference. */
@@ -113,6 +154,15 @@ final class ResultLessons {
         "undecided",
         format("No clear difference between %s and %s. ", pair.firstName(), pair.secondName())
             + seeds,
+        figures(
+            "first",
+            pair.firstName(),
+            "second",
+            pair.secondName(),
+            "needed",
+            needed,
+            "smaller",
+            pair.fewestSeeds()),
         0);
   }
 
@@ -127,7 +177,23 @@ final class ResultLessons {
       return null;
     }
     SourceComparison.Pair greatest = found.get(0);
-    return new Lesson("sources", sourceWords(greatest), gainShare(sources, greatest));
+    Interval gain = Objects.requireNonNull(greatest.degreeHoursPerDay());
+    boolean more = gain.value() > 0;
+    return new Lesson(
+        "sources",
+        sourceWords(greatest),
+        figures(
+            "more",
+            more ? greatest.first() : greatest.second(),
+            "less",
+            more ? greatest.second() : greatest.first(),
+            "gain",
+            Math.abs(gain.value()),
+            "low",
+            end(gain, more),
+            "high",
+            end(gain, !more)),
+        gainShare(sources, greatest));
   }
 
   private static String sourceWords(SourceComparison.Pair pair) {
@@ -191,6 +257,25 @@ final class ResultLessons {
             species.now().germinated(),
             species.now().sown(),
             species.then().germinated(),
+            species.then().sown()),
+        figures(
+            "name",
+            species.name(),
+            "season",
+            greatest.season().name(),
+            "change",
+            species.difference().value(),
+            "low",
+            end(species.difference(), species.difference().value() > 0),
+            "high",
+            end(species.difference(), species.difference().value() <= 0),
+            "nowGerminated",
+            species.now().germinated(),
+            "nowSown",
+            species.now().sown(),
+            "thenGerminated",
+            species.then().germinated(),
+            "thenSown",
             species.then().sown()),
         Math.abs(species.difference().value()));
   }

@@ -7,6 +7,7 @@ import tepidarium.heat.BenchFinding;
 import tepidarium.heat.BenchPlace;
 import tepidarium.heat.HeatBench;
 import tepidarium.heat.HeatRule;
+import tepidarium.stats.GroupMeans.Permutation;
 
 /**
  * A comparison of heat sources by {@link HeatBench}, with one base temperature for all.
@@ -26,6 +27,10 @@ public record SourceComparison(
    * second.
    *
    * @param finding name of a {@link BenchFinding}
+   * @param sensorErrorPerDay what the errors of the sensors can make of a day's heat, °C·h; null in
+   *     a report kept by an earlier version
+   * @param permutationP p of the permutation test over containers; null if there is none
+   * @param leastPermutationP smallest p that so many containers can give; null if there is none
    */
   public record Pair(
       String first,
@@ -33,6 +38,9 @@ public record SourceComparison(
       int hours,
       @Nullable Interval degreeHoursPerDay,
       String finding,
+      @Nullable Double sensorErrorPerDay,
+      @Nullable Double permutationP,
+      @Nullable Double leastPermutationP,
       String words) {
     boolean differs() {
       return finding.equals(word(BenchFinding.MORE)) || finding.equals(word(BenchFinding.LESS));
@@ -63,12 +71,16 @@ public record SourceComparison(
   }
 
   private static Pair pair(HeatBench.Pair pair) {
+    Permutation permutation = pair.permutation();
     return new Pair(
         pair.first().side().name(),
         pair.second().side().name(),
         pair.hours(),
         Interval.of(pair.figures().degreeHoursPerDay()),
         word(pair.finding()),
+        pair.sensorErrorPerDay(),
+        permutation == null ? null : permutation.p(),
+        permutation == null ? null : permutation.leastP(),
         BenchFinding.words(pair));
   }
 

@@ -9,8 +9,10 @@ import static tepidarium.germination.Bench.day;
 
 import java.time.Duration;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import tepidarium.reading.Reason;
 
 /** The intervals are common practice, no source. */
 class NextCheckTest {
@@ -42,6 +44,9 @@ class NextCheckTest {
     NextCheck late = next(species(30), group, null);
     assertEquals(day(14), late.at());
     assertTrue(late.why().contains("mould"), late.why());
+    assertEquals(
+        List.of(Reason.of("usual-days", "days", 30.0), Reason.of("check-mould", "days", 14.0)),
+        late.because());
   }
 
   @Test
@@ -74,6 +79,9 @@ class NextCheckTest {
     NextCheck over = next(species(6), group, null);
     assertEquals(day(49), over.at());
     assertTrue(over.why().contains("continue or stop"), over.why());
+    assertEquals(
+        List.of(Reason.of("week-after-check"), Reason.of("days-over", "days", 42.0)),
+        over.because());
     assertEquals(Duration.ofDays(1), over.from(day(48)));
   }
 

@@ -9,6 +9,8 @@ import tepidarium.germination.HeatCounts;
 import tepidarium.germination.HeatFit;
 import tepidarium.germination.HeatForecast;
 import tepidarium.germination.HeatOutlook;
+import tepidarium.germination.NoFinalFraction;
+import tepidarium.germination.NoForecast;
 import tepidarium.germination.SeedHeat;
 import tepidarium.germination.ThermalTime;
 import tepidarium.heat.HeatRule;
@@ -26,7 +28,8 @@ record HeatCourseJson(
     List<MeasuresJson.StepJson> curve,
     FitJson fit,
     List<ForecastJson> forecasts,
-    @Nullable String noForecast) {
+    @Nullable String noForecast,
+    List<NoForecastJson> noForecastFor) {
 
   /**
    * Seeds that germinated between two amounts of heat.
@@ -61,6 +64,8 @@ record HeatCourseJson(
       @Nullable String reason,
       @Nullable String reasonCode,
       @Nullable String note,
+      @Nullable String noteCode,
+      boolean noteEndsOnly,
       @Nullable Double medianHeat,
       @Nullable List<@Nullable Double> medianInterval,
       @Nullable Double heatForTenth,
@@ -72,19 +77,44 @@ record HeatCourseJson(
       if (model == null) {
         NoFit reason = Objects.requireNonNull(fit.reason());
         return new FitJson(
-            false, reason.words(), reason.key(), null, null, null, null, null, null, null);
+            false,
+            reason.words(),
+            reason.key(),
+            null,
+            null,
+            false,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null);
       }
+      NoFinalFraction note = fit.note();
       return new FitJson(
           true,
           null,
           null,
-          fit.note(),
+          note == null ? null : note.words(),
+          note == null ? null : note.because().key(),
+          note != null && note.endsOnly(),
           model.medianHeat(),
           ends(fit.median()),
           model.heatFor(0.1),
           model.sigma(),
           model.finalFraction(),
           ends(fit.finalFraction()));
+    }
+  }
+
+  /**
+   * Why groups have no forecast.
+   *
+   * @param groups empty if the reason holds for all of the sowing
+   */
+  record NoForecastJson(String code, List<String> groups) {
+    static NoForecastJson of(NoForecast missing) {
+      return new NoForecastJson(missing.why().key(), missing.groups());
     }
   }
 
@@ -137,7 +167,8 @@ record HeatCourseJson(
         MeasuresJson.steps(counts.likely(rule.baseC())),
         FitJson.of(fit),
         outlook.expected().stream().map(one -> ForecastJson.of(one, now)).toList(),
-        outlook.none());
+        outlook.none(),
+        outlook.missing().stream().map(NoForecastJson::of).toList());
   }
 
   /** Both ends of an interval; null if there is no interval. */

@@ -25,7 +25,8 @@ record ProspectJson(
     double ever,
     List<Double> everLimits,
     double expectedMore,
-    String assumption) {
+    String assumption,
+    int pastSowings) {
   /** Null if there is no prospect. */
   static @Nullable ProspectJson of(@Nullable Prospect prospect, SowingTimeline timeline) {
     return prospect == null ? null : known(prospect, timeline);
@@ -43,6 +44,7 @@ record ProspectJson(
         prospect.ever(),
         JsonValues.pair(prospect.everLimits()),
         prospect.expectedMore(),
-        prospect.assumption());
+        prospect.assumption(),
+        prospect.pastSowings());
   }
 }

@@ -8,9 +8,12 @@ import tepidarium.germination.GerminationData;
 import tepidarium.germination.HeatAgainstClock;
 import tepidarium.germination.HeatFit;
 import tepidarium.germination.HeatFits;
+import tepidarium.germination.NoBase;
+import tepidarium.germination.NoFinalFraction;
 import tepidarium.germination.RateRegression;
 import tepidarium.germination.ThermalTime;
 import tepidarium.heat.HeatRule;
+import tepidarium.reading.Reason;
 import tepidarium.stats.IntervalFit;
 import tepidarium.web.JsonValues;
 
@@ -26,6 +29,7 @@ record ThermalTimeJson(
     @Nullable ClockModelJson clockModel,
     String verdict,
     String verdictWords,
+    @Nullable String verdictCode,
     ByLikelihoodJson baseByLikelihood,
     ByRegressionJson baseByRegression) {
 
@@ -35,10 +39,13 @@ record ThermalTimeJson(
       double sigma,
       double finalFraction,
       @Nullable String note,
+      @Nullable String noteCode,
+      boolean noteEndsOnly,
       double logLikelihood,
       double aic) {
     static @Nullable HeatModelJson of(HeatFit fit) {
       ThermalTime model = fit.model();
+      NoFinalFraction note = fit.note();
       return model == null
           ? null
           : new HeatModelJson(
@@ -46,7 +53,9 @@ record ThermalTimeJson(
               HeatCourseJson.ends(fit.median()),
               model.sigma(),
               model.finalFraction(),
-              fit.note(),
+              words(note),
+              code(note),
+              note != null && note.endsOnly(),
               model.logLikelihood(),
               model.aic(false));
     }
@@ -58,9 +67,11 @@ record ThermalTimeJson(
       double sigma,
       double finalFraction,
       @Nullable String note,
+      @Nullable String noteCode,
+      boolean noteEndsOnly,
       double logLikelihood,
       double aic) {
-    static @Nullable ClockModelJson of(@Nullable IntervalFit fit, @Nullable String note) {
+    static @Nullable ClockModelJson of(@Nullable IntervalFit fit, @Nullable NoFinalFraction note) {
       if (fit == null) {
         return null;
       }
@@ -69,10 +80,20 @@ record ThermalTimeJson(
           fit.medianBeyond() ? null : fit.median(),
           e.sigma(),
           e.finalFraction(),
-          note,
+          words(note),
+          code(note),
+          note != null && note.endsOnly(),
           e.logLikelihood(),
           fit.aic());
     }
+  }
+
+  private static @Nullable String words(@Nullable NoFinalFraction note) {
+    return note == null ? null : note.words();
+  }
+
+  private static @Nullable String code(@Nullable NoFinalFraction note) {
+    return note == null ? null : note.because().key();
   }
 
   record HeightJson(double base, @Nullable Double logLikelihood) {}
@@ -82,15 +103,18 @@ record ThermalTimeJson(
       @Nullable Double base,
       @Nullable List<@Nullable Double> interval,
       @Nullable String reason,
+      @Nullable String reasonCode,
       @Nullable Double medianHeat,
       List<HeightJson> profile) {
     static ByLikelihoodJson of(BaseTemperature found) {
       ThermalTime best = found.best();
+      NoBase reason = found.reason();
       return new ByLikelihoodJson(
           found.identified(),
           best == null ? null : best.baseC(),
           HeatCourseJson.ends(found.limits()),
-          found.reason(),
+          reason == null ? null : reason.words(),
+          reason == null ? null : reason.key(),
           best == null || best.medianBeyond() ? null : best.medianHeat(),
           found.profile().stream()
               .map(h -> new HeightJson(h.baseC(), JsonValues.finite(h.logLikelihood())))
@@ -113,6 +137,7 @@ record ThermalTimeJson(
       @Nullable Double base,
       @Nullable List<@Nullable Double> interval,
       @Nullable String reason,
+      @Nullable Reason because,
       List<PointJson> points) {
     static ByRegressionJson of(BaseByRate found) {
       RateRegression line = found.line();
@@ -121,6 +146,7 @@ record ThermalTimeJson(
           line == null ? null : line.baseC(),
           line == null ? null : HeatCourseJson.ends(line.baseLimits()),
           found.reason(),
+          found.because(),
           found.points().stream().map(PointJson::of).toList());
     }
   }
@@ -143,6 +169,7 @@ record ThermalTimeJson(
         ClockModelJson.of(compared.clock(), compared.clockNote()),
         word(compared.verdict()),
         compared.words(),
+        compared.code(),
         ByLikelihoodJson.of(fit.byLikelihood()),
         ByRegressionJson.of(fit.byRate()));
   }

@@ -5,6 +5,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.Viability;
+import tepidarium.reading.Reason;
 import tepidarium.stats.LogisticLine;
 import tepidarium.web.JsonValues;
 
@@ -13,6 +14,7 @@ record ViabilityJson(
     String species,
     boolean identified,
     @Nullable String reason,
+    @Nullable Reason because,
     List<Viability.Group> groups,
     int notFinal,
     @Nullable Double slope,
@@ -38,6 +40,7 @@ record ViabilityJson(
           species,
           false,
           found.reason(),
+          found.because(),
           found.groups(),
           found.notFinal(),
           null,
@@ -51,6 +54,7 @@ record ViabilityJson(
     return new ViabilityJson(
         species,
         true,
+        null,
         null,
         found.groups(),
         found.notFinal(),
