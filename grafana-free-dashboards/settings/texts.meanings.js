@@ -106,6 +106,7 @@ export const MEANINGS = {
   'notices.collectSeconds':
     'so lange wird vor einer Meldung auf weiteres gewartet; weitere der gleichen Art warten zehnmal so lange, höchstens 10 min; mit 0 ist jede Warnung eine Meldung für sich',
   'notices.giveUpAfterHours': 'so lange wird die Zustellung versucht, 0,1 bis 720 h',
+  'notices.language': 'Sprache der Meldungen: en (Englisch) oder de (Deutsch)',
   'notices.temperatureUnit': 'Einheit in Meldungen: °C oder °F',
   'notices.publicUrl':
     'Adresse der Seiten von anderen Geräten aus, etwa http://192.168.1.20:8080, für Verweise in Meldungen und auf Etiketten',

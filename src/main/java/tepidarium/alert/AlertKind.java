@@ -19,13 +19,13 @@ public enum AlertKind {
   /** Colder than the band's low limit. */
   COLD(
       "cold",
-      Words.below("too cold", "colder than {limit} °C"),
+      Words.below("colder than {limit} °C"),
       Measure.fromBand(Quantity.TEMPERATURE, "°C"),
       new Defaults(0.3, minutes(10), minutes(10), Priority.HIGH)),
   /** Hotter than the band's high limit. */
   HOT(
       "hot",
-      Words.above("too hot", "hotter than {limit} °C"),
+      Words.above("hotter than {limit} °C"),
       Measure.fromBand(Quantity.TEMPERATURE, "°C"),
       new Defaults(0.3, minutes(10), minutes(10), Priority.MEDIUM)),
   /**
@@ -34,13 +34,13 @@ public enum AlertKind {
    */
   LIGHT(
       "light",
-      Words.above("too bright", "brighter than {limit} lux"),
+      Words.above("brighter than {limit} lux"),
       Measure.fromBand(Quantity.LIGHT, "lux"),
       new Defaults(0, minutes(1), minutes(2), Priority.MEDIUM)),
   /** Drier than the band's limit. */
   DRY(
       "dry",
-      Words.below("too dry", "drier than {limit} %"),
+      Words.below("drier than {limit} %"),
       Measure.fromBand(Quantity.HUMIDITY, "%"),
       new Defaults(2, minutes(30), minutes(10), Priority.HIGH)),
   /**
@@ -49,64 +49,63 @@ public enum AlertKind {
    */
   SILENT(
       "silent",
-      Words.plain("silent", "silent: a sensor in it has not been heard"),
+      Words.plain("silent: a sensor in it has not been heard"),
       new Measure(null, "min", new LimitRange(1, 7 * 1_440)),
       new Defaults(0, minutes(0), minutes(0), Priority.MEDIUM)),
   /** A sensor's battery is nearly empty. */
   BATTERY(
       "battery",
-      Words.plain("low on battery", "low on battery, below {limit} V"),
+      Words.plain("low on battery, below {limit} V"),
       new Measure(Quantity.BATTERY, "V", new LimitRange(0, 60)),
       new Defaults(0.1, minutes(60), minutes(60), Priority.LOW)),
   /** Number of detected sensor faults. */
   FAULTY(
       "faulty",
-      Words.plain("not measured reliably", "not measured reliably"),
+      Words.plain("not measured reliably"),
       new Measure(null, "signs", new LimitRange(0, 10)),
       new Defaults(0, minutes(10), minutes(30), Priority.MEDIUM)),
   /** Predicted minutes until the temperature crosses the low limit. */
   HEADING_COLD(
       "headingCold",
-      Words.plain("getting too cold", "getting too cold"),
+      Words.plain("getting too cold"),
       new Measure(null, "min", new LimitRange(5, 1_440)),
       new Defaults(15, minutes(15), minutes(30), Priority.MEDIUM)),
   /** Predicted minutes until the temperature crosses the high limit. */
   HEADING_HOT(
       "headingHot",
-      Words.plain("getting too hot", "getting too hot"),
+      Words.plain("getting too hot"),
       new Measure(null, "min", new LimitRange(5, 1_440)),
       new Defaults(15, minutes(15), minutes(30), Priority.LOW)),
   /** Carbon dioxide is high, so the seeds may lack air. */
   STALE_AIR(
       "staleAir",
-      Words.above("short of air", "short of air, above {limit} ppm of CO₂"),
+      Words.above("short of air, above {limit} ppm of CO₂"),
       new Measure(Quantity.CARBON_DIOXIDE, "ppm", new LimitRange(400, 1_000_000)),
       new Defaults(500, minutes(60), minutes(30), Priority.MEDIUM)),
   /** The medium that the seeds lie in is dry. */
   DRY_MEDIUM(
       "dryMedium",
-      Words.below("dry in its medium", "dry in its medium, below {limit} %"),
+      Words.below("dry in its medium, below {limit} %"),
       new Measure(Quantity.MEDIUM_MOISTURE, "%", new LimitRange(0, 100)),
       new Defaults(2, minutes(60), minutes(30), Priority.MEDIUM));
 
   /**
    * The words for an alert of this kind.
    *
-   * @param state what the container is, such as "too cold"
-   * @param phrase the same with the limit, which replaces {@code {limit}}
+   * @param phrase what the container is, with the limit, which replaces {@code {limit}}
    * @param beyond "below" or "above" the limit; empty if the subject of a notice has no limit
    */
-  private record Words(String state, String phrase, String beyond) {
-    static Words below(String state, String phrase) {
-      return new Words(state, phrase, "below");
+  private record Words(String phrase, String beyond) {
+    static Words below(String phrase) {
+      return new Words(phrase, "below");
     }
 
-    static Words above(String state, String phrase) {
-      return new Words(state, phrase, "above");
+    static Words above(String phrase) {
+      return new Words(phrase, "above");
     }
 
-    static Words plain(String state, String phrase) {
-      return new Words(state, phrase, "");
+    static Words plain(String phrase) {
+      return new Words(phrase, "");
     }
   }
 
@@ -182,11 +181,6 @@ public enum AlertKind {
   /** The unit of the limit and the values. */
   public String unit() {
     return measure.unit();
-  }
-
-  /** The state of the container in words, such as "too cold". */
-  public String state() {
-    return words.state();
   }
 
   /** The side of the limit, "below" or "above"; empty if the subject of a notice has no limit. */

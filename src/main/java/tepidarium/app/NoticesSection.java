@@ -7,6 +7,7 @@ import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -22,6 +23,7 @@ import tepidarium.alert.notify.Units;
  */
 record NoticesSection(
     @Nullable String publicUrl,
+    @Nullable String language,
     @Nullable String temperatureUnit,
     @Nullable EmailSection email,
     @Nullable WebhookSection webhook,
@@ -36,6 +38,8 @@ record NoticesSection(
     @Nullable Double giveUpAfterHours,
     @Nullable Double brokerAwayMinutes,
     @Nullable Integer diskFreeMegabytes) {
+
+  static final List<String> LANGUAGES = List.of("en", "de");
 
   private static final Pattern TIME_SPAN =
       Pattern.compile("([0-2]?\\d:[0-5]\\d)\\s*-\\s*([0-2]?\\d:[0-5]\\d)");
@@ -152,7 +156,11 @@ record NoticesSection(
     if (!List.of("°C", "C", "°F", "F").contains(unit)) {
       problems.add("notices.temperatureUnit must be °C or °F, not \"" + unit + '"');
     }
-    return new Units(unit.endsWith("F"));
+    String language = this.language == null ? "en" : this.language;
+    if (!LANGUAGES.contains(language)) {
+      problems.add("notices.language must be en or de, not \"" + language + '"');
+    }
+    return new Units(unit.endsWith("F"), Locale.forLanguageTag(language));
   }
 
   private static @Nullable LocalTime checkedSummaryAt(ConfigProblems problems, String value) {

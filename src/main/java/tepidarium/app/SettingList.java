@@ -23,6 +23,7 @@ final class SettingList {
           "logFormat", List.of("text", "json"),
           "standby", List.of("true", "false"),
           "backups.every", List.of("hour", "day", "week", "never"),
+          "notices.language", NoticesSection.LANGUAGES,
           "notices.temperatureUnit", List.of("°C", "°F"),
           "notices.tellReturned", List.of("true", "false"),
           "notices.email.tls", List.of("starttls", "implicit", "none"));

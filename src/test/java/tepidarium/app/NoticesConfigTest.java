@@ -82,6 +82,7 @@ class NoticesConfigTest {
                     notices:
                       publicUrl: shelf
                       temperatureUnit: K
+                      language: fr
                       escalateAfterMinutes: 5
                       quietHours: {low: late, urgent: "22:00-07:00", medium: "22:00-22:00"}
                       collectSeconds: -1
@@ -93,6 +94,7 @@ class NoticesConfigTest {
         new String[] {
           "publicUrl must be",
           "temperatureUnit must be",
+          "language must be en or de",
           "escalateAfterMinutes has no effect without",
           "quietHours.low must be",
           "quietHours has the keys low, medium and high",

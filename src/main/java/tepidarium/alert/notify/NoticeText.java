@@ -1,6 +1,5 @@
 package tepidarium.alert.notify;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -12,7 +11,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Alert;
-import tepidarium.alert.AlertText;
 import tepidarium.alert.Priority;
 import tepidarium.container.ContainerId;
 
@@ -27,8 +25,10 @@ public final class NoticeText {
   /** This many alerts of one kind at once suggest a shared cause. */
   private static final int ONE_CAUSE = 3;
 
-  private final ZoneId zone;
   private final Units units;
+  private final NoticeWords words;
+  private final NoticeFormat format;
+  private final AlertLines alertLines;
   private final @Nullable String publicUrl;
   private final @Nullable String site;
 
@@ -49,8 +49,10 @@ public final class NoticeText {
    */
   public NoticeText(ZoneId zone, Units units, @Nullable String publicUrl, @Nullable String site) {
     this.site = site;
-    this.zone = zone;
     this.units = units;
+    this.words = new NoticeWords(units.language());
+    this.format = new NoticeFormat(words, zone);
+    this.alertLines = new AlertLines(units, format);
     this.publicUrl = publicUrl;
   }
 
@@ -70,8 +72,8 @@ public final class NoticeText {
     List<String> lines = new ArrayList<>();
     lines.addAll(opening(kind));
     if (one) {
-      alerts.forEach(details -> lines.addAll(inFull(details, now)));
-      troubles.forEach(trouble -> lines.addAll(inFull(trouble, now)));
+      alerts.forEach(details -> lines.addAll(alertLines.inFull(details, now)));
+      troubles.forEach(trouble -> lines.addAll(alertLines.inFull(trouble, now)));
     } else {
       lines.addAll(listed(alerts, troubles));
       lines.addAll(listed(pendingAlerts, LISTED - Math.min(LISTED, alerts.size())));
@@ -90,7 +92,7 @@ public final class NoticeText {
         kind,
         priority,
         now,
-        NoticeFormat.oneLine(fromSite(prefix(kind) + subject)),
+        NoticeFormat.oneLine(fromSite(withPrefix(kind, subject))),
         String.join("\n", lines) + '\n',
         link,
         about(alerts, pendingAlerts, troubles));
@@ -115,17 +117,17 @@ public final class NoticeText {
   /** Writes a test notice. */
   public Notice test(Instant now) {
     String text =
-        "This is a test. Notices about your containers reach you this way.\n\n"
-            + "Sent "
-            + NoticeFormat.when(now, zone)
-            + (publicUrl == null ? ".\n" : ".\n\n" + publicUrl + "/\n");
+        words.say("test.text")
+            + "\n\n"
+            + words.say("test.sent", format.when(now))
+            + (publicUrl == null ? "\n" : "\n\n" + publicUrl + "/\n");
     String link = publicUrl == null ? null : publicUrl + '/';
     return new Notice(
         0,
         NoticeKind.TEST,
         Priority.LOW,
         now,
-        fromSite("Tepidarium: a test"),
+        fromSite(words.say("test.subject")),
         text,
         link,
         List.of());
@@ -134,7 +136,8 @@ public final class NoticeText {
   /** Writes the daily summary. */
   public Notice summary(
       DailySummary facts, List<Alert> activeAlerts, List<Trouble> activeTroubles, Instant now) {
-    Notice summary = SummaryText.of(facts, activeAlerts, activeTroubles, publicUrl, now);
+    Notice summary =
+        new SummaryText(format).of(facts, activeAlerts, activeTroubles, publicUrl, now);
     return summary.withSubject(fromSite(summary.subject()));
   }
 
@@ -142,61 +145,57 @@ public final class NoticeText {
     return site == null ? subject : site + ": " + subject;
   }
 
-  private static String prefix(NoticeKind kind) {
+  private String withPrefix(NoticeKind kind, String subject) {
     return switch (kind) {
-      case RAISED, SUMMARY, TEST -> "";
-      case RETURNED -> "Back to normal: ";
-      case REMINDER -> "Still: ";
-      case ESCALATION -> "Not acknowledged: ";
+      case RAISED, SUMMARY, TEST -> subject;
+      case RETURNED -> words.say("prefix.returned", subject);
+      case REMINDER -> words.say("prefix.reminder", subject);
+      case ESCALATION -> words.say("prefix.escalation", subject);
     };
   }
 
-  private static List<String> opening(NoticeKind kind) {
+  private List<String> opening(NoticeKind kind) {
     return switch (kind) {
       case RAISED, SUMMARY, TEST -> List.of();
-      case RETURNED -> List.of("Back to normal.", "");
-      case REMINDER -> List.of("This is still active.", "");
-      case ESCALATION ->
-          List.of(
-              "Nobody has acknowledged this yet, so this notice also goes to you, the second contact.",
-              "");
+      case RETURNED -> List.of(words.say("opening.returned"), "");
+      case REMINDER -> List.of(words.say("opening.reminder"), "");
+      case ESCALATION -> List.of(words.say("opening.escalation"), "");
     };
   }
 
   private String subject(List<AlertDetails> alerts, List<Trouble> troubles) {
     if (alerts.isEmpty()) {
-      return "Tepidarium: " + NoticeFormat.state(troubles.get(0).kind().key());
+      return "Tepidarium: " + format.state(troubles.get(0).kind().key());
     }
     AlertDetails only = alerts.get(0);
     Alert alert = only.alert();
     String topic = alert.kind().key();
     String state =
-        only.containerName() + (alert.active() ? " is " : " was ") + NoticeFormat.state(topic);
-    String worst =
-        NoticeFormat.beyond(topic).isEmpty()
-            ? ""
-            : ", " + units.value(alert.worst(), alert.kind().unit()) + " at worst";
-    return state + worst + ", since " + NoticeFormat.when(alert.since(), zone);
+        alert.active()
+            ? words.say("is", only.containerName(), format.state(topic))
+            : words.say("was", only.containerName(), format.state(topic));
+    String since = format.when(alert.since());
+    return format.beyond(topic).isEmpty()
+        ? words.say("subject.since", state, since)
+        : words.say("subject.worst", state, units.value(alert.worst(), alert.kind().unit()), since);
   }
 
   /** Such as "14 containers: 10 too cold, 2 silent, 2 more past the limit". */
-  private static String counted(
+  private String counted(
       List<AlertDetails> alerts, List<NamedPendingAlert> pendingAlerts, List<Trouble> troubles) {
-    String kinds = NoticeFormat.countsByState(alerts.stream().map(s -> s.alert().kind().key()));
+    String kinds = format.countsByState(alerts.stream().map(s -> s.alert().kind().key()));
     if (!pendingAlerts.isEmpty()) {
-      kinds += ", " + pendingAlerts.size() + " more past the limit";
+      kinds = words.say("pastLimit", kinds, pendingAlerts.size());
     }
     long containers = containers(alerts, pendingAlerts).size();
     String shelf =
         switch ((int) Math.min(containers, 2)) {
           case 0 -> "";
           case 1 -> alerts.get(0).containerName() + ": " + kinds;
-          default -> containers + " containers: " + kinds;
+          default -> words.say("containers", containers, kinds);
         };
     String service =
-        troubles.stream()
-            .map(t -> NoticeFormat.state(t.kind().key()))
-            .collect(Collectors.joining(", "));
+        troubles.stream().map(t -> format.state(t.kind().key())).collect(Collectors.joining(", "));
     return Stream.of(shelf, service.isEmpty() ? "" : "Tepidarium: " + service)
         .filter(part -> !part.isEmpty())
         .collect(Collectors.joining("; "));
@@ -212,87 +211,11 @@ public final class NoticeText {
         .toList();
   }
 
-  private List<String> inFull(AlertDetails details, Instant now) {
-    Alert alert = details.alert();
-    String topic = alert.kind().key();
-    String unit = alert.kind().unit();
-    List<String> lines = new ArrayList<>();
-    lines.add(sentence(details));
-    lines.add("");
-    Instant end = alert.returnedAt() == null ? now : alert.returnedAt();
-    String length = NoticeFormat.length(Duration.between(alert.since(), end));
-    lines.add("Since      " + NoticeFormat.when(alert.since(), zone) + ", " + length);
-    if (alert.returnedAt() != null) {
-      lines.add("Until      " + NoticeFormat.when(alert.returnedAt(), zone));
-    }
-    String beyond = NoticeFormat.beyond(topic);
-    if (!beyond.isEmpty()) {
-      lines.add("Limit      " + units.value(alert.limit(), unit));
-      lines.add("Last value " + units.value(alert.latest(), unit));
-      lines.add("At worst   " + worst(alert));
-    }
-    lines.add("Costs      " + cost(details));
-    if (alert.acknowledged()) {
-      lines.add("Seen by    " + NoticeFormat.oneLine(String.valueOf(alert.acknowledgedBy())));
-    }
-    return lines;
-  }
-
-  private String sentence(AlertDetails details) {
-    Alert alert = details.alert();
-    String name = NoticeFormat.oneLine(details.containerName());
-    String verb = alert.active() ? " is " : " was ";
-    String limit = units.value(alert.limit(), alert.kind().unit());
-    return switch (alert.kind().key()) {
-      case "cold" -> name + verb + "colder than " + limit + '.';
-      case "hot" -> name + verb + "hotter than " + limit + '.';
-      case "light" -> name + verb + "brighter than " + limit + '.';
-      case "dry" -> name + verb + "drier than " + limit + '.';
-      default -> AlertText.of(alert, name, zone);
-    };
-  }
-
-  private String worst(Alert alert) {
-    String unit = alert.kind().unit();
-    return units.value(alert.worst(), unit)
-        + ", "
-        + units.distance(Math.abs(alert.worst() - alert.limit()), unit)
-        + ' '
-        + NoticeFormat.beyond(alert.kind().key())
-        + " the limit";
-  }
-
-  private String cost(AlertDetails details) {
-    Double lost = details.degreeHoursLost();
-    if (lost != null) {
-      return units.heat(lost) + " of heat lost so far, compared with staying at the limit";
-    }
-    return switch (details.alert().kind().key()) {
-      case "cold" -> "the heat lost is not known now";
-      case "dry" -> "no heat; but drying out kills this kind of seed first";
-      case "light" -> "no heat; but light disturbs germination in the dark";
-      case "hot" -> "no heat; but too much heat harms the seed itself";
-      case "silent", "faulty" -> "not known: there are no reliable readings for this time";
-      default -> "no heat so far";
-    };
-  }
-
-  private List<String> inFull(Trouble trouble, Instant now) {
-    Instant end = trouble.endedAt() == null ? now : trouble.endedAt();
-    List<String> lines = new ArrayList<>(List.of(trouble.detail(), ""));
-    String length = NoticeFormat.length(Duration.between(trouble.since(), end));
-    lines.add(
-        trouble.kind() == Trouble.Kind.CLOCK
-            ? "Noticed    " + NoticeFormat.when(trouble.since(), zone)
-            : "Since      " + NoticeFormat.when(trouble.since(), zone) + ", " + length);
-    return lines;
-  }
-
   private List<String> listed(List<AlertDetails> alerts, List<Trouble> troubles) {
     List<String> lines = new ArrayList<>();
     troubles.forEach(
-        t -> lines.add(t.detail() + " (since " + NoticeFormat.when(t.since(), zone) + ')'));
-    lines.addAll(NoticeFormat.listed(alerts, LISTED, this::inShort));
+        t -> lines.add(words.say("troubleSince", alertLines.sentence(t), format.when(t.since()))));
+    lines.addAll(format.listed(alerts, LISTED, alertLines::inShort));
     double lost =
         alerts.stream()
             .map(AlertDetails::degreeHoursLost)
@@ -301,7 +224,7 @@ public final class NoticeText {
             .sum();
     if (lost > 0) {
       lines.add("");
-      lines.add("Costs so far: " + units.heat(lost) + " of heat lost in total.");
+      lines.add(words.say("lostInTotal", units.heat(lost)));
     }
     return lines;
   }
@@ -312,43 +235,12 @@ public final class NoticeText {
     }
     List<String> lines = new ArrayList<>();
     lines.add("");
-    lines.add("Also past the limit, but for less than the delay. No notice of their own follows:");
-    lines.addAll(NoticeFormat.listed(pendingAlerts, most, this::inShort));
+    lines.add(words.say("pendingHead"));
+    lines.addAll(format.listed(pendingAlerts, most, alertLines::inShort));
     return lines;
   }
 
-  private String inShort(NamedPendingAlert pendingAlerts) {
-    PendingAlert pending = pendingAlerts.pending();
-    String unit = pending.of().kind().unit();
-    String worst =
-        NoticeFormat.beyond(pending.topic()).isEmpty()
-            ? ""
-            : ", " + units.value(pending.worst(), unit) + " at worst";
-    return "- "
-        + NoticeFormat.oneLine(pendingAlerts.containerName())
-        + ": since "
-        + NoticeFormat.when(pending.since(), zone)
-        + worst;
-  }
-
-  private String inShort(AlertDetails details) {
-    Alert alert = details.alert();
-    String topic = alert.kind().key();
-    String worst = NoticeFormat.beyond(topic).isEmpty() ? "" : ", " + worst(alert);
-    return "- "
-        + NoticeFormat.oneLine(details.containerName())
-        + ": "
-        + NoticeFormat.state(topic)
-        + " since "
-        + NoticeFormat.when(alert.since(), zone)
-        + worst
-        + (alert.active() ? "" : "; it is back to normal")
-        + (alert.acknowledged()
-            ? "; seen by " + NoticeFormat.oneLine(String.valueOf(alert.acknowledgedBy()))
-            : "");
-  }
-
-  private static List<String> advice(
+  private List<String> advice(
       List<AlertDetails> alerts,
       List<NamedPendingAlert> pendingAlerts,
       List<Trouble> troubles,
@@ -357,12 +249,12 @@ public final class NoticeText {
     alerts.forEach(s -> topics.merge(s.alert().kind().key(), 1L, Long::sum));
     pendingAlerts.forEach(a -> topics.merge(a.pending().topic(), 1L, Long::sum));
     troubles.forEach(t -> topics.merge(t.kind().key(), 1L, Long::sum));
-    List<String> lines = new ArrayList<>(List.of("", "What to do first"));
+    List<String> lines = new ArrayList<>(List.of("", words.say("first")));
     if (topics.values().stream().anyMatch(count -> count >= ONE_CAUSE)) {
-      lines.add("- Several at once suggest one cause: check the power, the room and the network.");
+      lines.add("- " + words.say("oneCause"));
     }
     topics.keySet().stream()
-        .flatMap(topic -> FirstSteps.of(topic).stream().limit(one ? 3 : 2))
+        .flatMap(topic -> words.sentences("steps." + topic).stream().limit(one ? 3 : 2))
         .distinct()
         .forEach(step -> lines.add("- " + step));
     return lines;

@@ -3,7 +3,6 @@ package tepidarium.alert.notify;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Alert;
@@ -14,14 +13,20 @@ final class SummaryText {
   /** Maximum number of batteries listed one by one. */
   private static final int LISTED = 20;
 
-  private SummaryText() {}
+  private final NoticeWords words;
+  private final NoticeFormat format;
+
+  SummaryText(NoticeFormat format) {
+    this.words = format.words();
+    this.format = format;
+  }
 
   /**
    * Writes the summary.
    *
    * @param publicUrl address of the pages, without a slash at its end; null for no link
    */
-  static Notice of(
+  Notice of(
       DailySummary facts,
       List<Alert> activeAlerts,
       List<Trouble> activeTroubles,
@@ -29,17 +34,14 @@ final class SummaryText {
       Instant now) {
     String verdict = verdict(facts, activeAlerts, activeTroubles);
     List<String> lines = new ArrayList<>();
-    lines.add(verdict.substring(0, 1).toUpperCase(Locale.ROOT) + verdict.substring(1) + '.');
+    lines.add(verdict.substring(0, 1).toUpperCase(words.locale()) + verdict.substring(1) + '.');
     lines.add("");
-    lines.add(
-        NoticeFormat.counted(facts.containers(), "container")
-            + ", "
-            + NoticeFormat.counted(facts.sensors(), "sensor")
-            + " heard within the last 24 hours.");
+    lines.add(words.say("summary.heard", facts.containers(), facts.sensors()));
     if (!facts.disk().isEmpty()) {
-      lines.add("Disk: " + facts.disk() + '.');
+      lines.add(words.say("summary.disk", facts.disk()));
     }
-    activeTroubles.forEach(trouble -> lines.add(trouble.detail()));
+    activeTroubles.forEach(
+        trouble -> lines.add(words.say("trouble." + trouble.kind().key(), trouble.detail())));
     lines.addAll(batteries(facts.batteries()));
     String link = publicUrl == null ? null : publicUrl + '/';
     if (link != null) {
@@ -58,38 +60,36 @@ final class SummaryText {
   }
 
   /** Such as "2 active alerts: 2 too cold; disk filling". */
-  private static String verdict(DailySummary facts, List<Alert> alerts, List<Trouble> troubles) {
+  private String verdict(DailySummary facts, List<Alert> alerts, List<Trouble> troubles) {
     List<String> problems = new ArrayList<>();
     if (!alerts.isEmpty()) {
       Stream<String> kinds = alerts.stream().map(alert -> alert.kind().key());
-      problems.add(
-          NoticeFormat.counted(alerts.size(), "active alert")
-              + ": "
-              + NoticeFormat.countsByState(kinds));
+      problems.add(words.say("summary.alerts", alerts.size(), format.countsByState(kinds)));
     }
-    troubles.forEach(trouble -> problems.add(NoticeFormat.state(trouble.kind().key())));
+    troubles.forEach(trouble -> problems.add(format.state(trouble.kind().key())));
     int batteries = facts.batteries().size();
     if (batteries > 0) {
-      problems.add(NoticeFormat.counted(batteries, "battery", "batteries") + " low");
+      problems.add(words.say("summary.batteries", batteries));
     }
-    return problems.isEmpty() ? "all in order" : String.join("; ", problems);
+    return problems.isEmpty() ? words.say("summary.fine") : String.join("; ", problems);
   }
 
-  private static List<String> batteries(List<DailySummary.LowBattery> batteries) {
+  private List<String> batteries(List<DailySummary.LowBattery> batteries) {
     if (batteries.isEmpty()) {
       return List.of();
     }
     List<String> lines = new ArrayList<>();
     lines.add("");
-    lines.add("Batteries that may be empty within 30 days:");
-    lines.addAll(NoticeFormat.listed(batteries, LISTED, SummaryText::inShort));
+    lines.add(words.say("summary.lowBatteries"));
+    lines.addAll(format.listed(batteries, LISTED, this::inShort));
     return lines;
   }
 
-  private static String inShort(DailySummary.LowBattery battery) {
+  private String inShort(DailySummary.LowBattery battery) {
     int days = (int) Math.round(battery.days());
-    return "- "
-        + NoticeFormat.oneLine(battery.sensor())
-        + (days == 0 ? ": now" : ": in about " + NoticeFormat.counted(days, "day"));
+    String sensor = NoticeFormat.oneLine(battery.sensor());
+    return days == 0
+        ? words.say("summary.batteryNow", sensor)
+        : words.say("summary.batteryDays", sensor, days);
   }
 }

@@ -11,30 +11,28 @@ import tepidarium.alert.Priority;
  * A trouble of the service itself.
  *
  * @param endedAt null while it lasts
- * @param detail description in one sentence, without the time
+ * @param detail description in one English sentence, without the time
  */
 public record Trouble(Kind kind, Instant since, @Nullable Instant endedAt, String detail) {
   /** The kinds of service trouble. */
   public enum Kind {
     /** No connection to a broker: no message reaches the service. */
-    BROKER(Priority.HIGH, "no broker"),
+    BROKER(Priority.HIGH),
     /** Messages wait in the broker or in the service and are not stored. */
-    INTAKE(Priority.HIGH, "readings not stored"),
+    INTAKE(Priority.HIGH),
     /** The disk is nearly full. */
-    DISK(Priority.MEDIUM, "disk filling"),
+    DISK(Priority.MEDIUM),
     /** The wall clock jumped relative to the monotonic clock; ends as soon as it is detected. */
-    CLOCK(Priority.LOW, "clock jumped"),
+    CLOCK(Priority.LOW),
     /** The wall clock differs by more than one day from the last stored instant. */
-    DATE(Priority.HIGH, "date in doubt"),
+    DATE(Priority.HIGH),
     /** The last automatic backup failed. */
-    BACKUP(Priority.MEDIUM, "backup failed");
+    BACKUP(Priority.MEDIUM);
 
     private final Priority priority;
-    private final String state;
 
-    Kind(Priority priority, String state) {
+    Kind(Priority priority) {
       this.priority = priority;
-      this.state = state;
     }
 
     static Optional<Kind> ofKey(String key) {
@@ -43,11 +41,6 @@ public record Trouble(Kind kind, Instant since, @Nullable Instant endedAt, Strin
 
     Priority priority() {
       return priority;
-    }
-
-    /** The trouble in words, such as "disk filling". */
-    String state() {
-      return state;
     }
 
     public String key() {

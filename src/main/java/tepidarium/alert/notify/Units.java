@@ -3,11 +3,17 @@ package tepidarium.alert.notify;
 import java.util.Locale;
 
 /**
- * Formats temperatures and heat in °C or °F.
+ * How notices are written: temperatures and heat in °C or °F, texts and numbers in a language.
  *
  * @param fahrenheit true for °F
+ * @param language English or German
  */
-public record Units(boolean fahrenheit) {
+public record Units(boolean fahrenheit, Locale language) {
+  /** The same in English. */
+  public Units(boolean fahrenheit) {
+    this(fahrenheit, Locale.ENGLISH);
+  }
+
   /** A temperature given in °C; t °F = 1.8 t °C + 32, by definition. */
   String temperature(double celsius) {
     return fahrenheit ? number(celsius * 1.8 + 32) + " °F" : number(celsius) + " °C";
@@ -33,7 +39,7 @@ public record Units(boolean fahrenheit) {
     return unit.equals("°C") ? difference(distance) : number(distance) + ' ' + unit;
   }
 
-  private static String number(double value) {
-    return String.format(Locale.ROOT, "%.1f", value).replaceAll("\\.0$", "");
+  private String number(double value) {
+    return String.format(language, "%.1f", value).replaceAll("[.,]0$", "");
   }
 }
