@@ -9,13 +9,13 @@ import org.jspecify.annotations.Nullable;
  * Chooses the language of a page: the one that the reader chose with the switch in the foot, which
  * is in the cookie {@code language}; else the browser's preference (RFC 9110, Accept-Language).
  */
-final class ReaderLanguage {
+public final class ReaderLanguage {
   private static final String COOKIE = "language";
 
   private ReaderLanguage() {}
 
   /** One of {@link PageTexts#LANGUAGES}. */
-  static String of(Context ctx) {
+  public static String of(Context ctx) {
     String chosen = ctx.cookie(COOKIE);
     return chosen != null && PageTexts.LANGUAGES.contains(chosen)
         ? chosen

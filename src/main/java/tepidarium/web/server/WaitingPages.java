@@ -7,19 +7,23 @@ import io.javalin.http.HttpStatus;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.text.MessageFormat;
 import java.time.Duration;
 import java.util.Base64;
 import java.util.Locale;
+import java.util.ResourceBundle;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.web.Problem;
 import tepidarium.web.ProblemType;
+import tepidarium.web.pages.ReaderLanguage;
 
 /**
  * Answers every request with status 503 while the service waits to take over from another one, and
  * while it takes over. A proxy in front of both then asks the other one, and a person reads which
- * one works. A supervisor that asks whether the process works is told that it does.
+ * one works, in the language of the browser. A supervisor that asks whether the process works is
+ * told that it does.
  */
 public final class WaitingPages implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WaitingPages.class);
@@ -31,27 +35,29 @@ public final class WaitingPages implements AutoCloseable {
   private static final String PAGE =
       """
       <!doctype html>
-      <html lang="en">
+      <html lang="%s">
       <head>
       <meta charset="utf-8">
       <meta name="viewport" content="width=device-width">
       <meta http-equiv="refresh" content="%s">
-      <title>Waiting · Tepidarium</title>
+      <title>%s · Tepidarium</title>
       <style>%s</style>
       </head>
       <body>
-      <h1>This service waits</h1>
+      <h1>%s</h1>
       <p>%s</p>
-      <p>This page looks again every %1$s seconds.</p>
+      <p>%s</p>
       </body>
       </html>
       """;
 
   private final Javalin javalin;
-  private volatile String words = "";
+  private volatile Message message = new Message("noDatabase", "");
+
+  /** Why the service waits: the key of a text, and its value. */
+  private record Message(String key, String value) {}
 
   private WaitingPages(WebServer.Address address) {
-    waitFor(null, null);
     javalin =
         Javalin.create(
             config -> {
@@ -82,7 +88,7 @@ public final class WaitingPages implements AutoCloseable {
 
   /** Says that the service takes over now. */
   public void takeOver() {
-    words = "It takes over now. This takes some seconds.";
+    message = new Message("takeOver", "");
   }
 
   /**
@@ -94,26 +100,15 @@ public final class WaitingPages implements AutoCloseable {
    */
   public void waitFor(@Nullable String working, @Nullable Duration clockAhead) {
     if (clockAhead != null) {
-      words =
-          String.format(
-              Locale.ROOT,
-              "The clock of this machine is %d min %s the database's. Set the one that is wrong:"
-                  + " until then, this service does not take over.",
-              clockAhead.abs().toMinutes(),
-              clockAhead.isNegative() ? "behind" : "ahead of");
+      String key = clockAhead.isNegative() ? "clockBehind" : "clockAhead";
+      message = new Message(key, String.valueOf(clockAhead.abs().toMinutes()));
       return;
     }
-    if (working == null) {
-      words = "The database does not answer yet.";
-      return;
-    }
-    // Nothing that could be markup.
-    String name = working.replaceAll("[^\\w.-]", "_");
-    words =
-        "The service on "
-            + name
-            + " works. This one takes over by itself if that one stops."
-            + " You need to do nothing here.";
+    message =
+        working == null
+            ? new Message("noDatabase", "")
+            // Nothing that could be markup.
+            : new Message("working", working.replaceAll("[^\\w.-]", "_"));
   }
 
   public int port() {
@@ -123,11 +118,39 @@ public final class WaitingPages implements AutoCloseable {
   private void answer(Context ctx) {
     ctx.header("Retry-After", AGAIN_SECONDS).header("Cache-Control", "no-store");
     if (ctx.path().startsWith("/api/")) {
-      Problem.send(ctx, HttpStatus.SERVICE_UNAVAILABLE, ProblemType.STORE_AWAY, words);
+      Problem.send(
+          ctx,
+          HttpStatus.SERVICE_UNAVAILABLE,
+          ProblemType.STORE_AWAY,
+          say(message, Locale.ENGLISH));
     } else {
       ctx.header("Content-Security-Policy", "default-src 'none'; style-src " + hashOf(STYLE));
-      ctx.status(HttpStatus.SERVICE_UNAVAILABLE).html(PAGE.formatted(AGAIN_SECONDS, STYLE, words));
+      ctx.header("Vary", "Accept-Language, Cookie");
+      ctx.status(HttpStatus.SERVICE_UNAVAILABLE).html(page(ReaderLanguage.of(ctx)));
     }
+  }
+
+  private String page(String language) {
+    Locale locale = Locale.forLanguageTag(language);
+    return PAGE.formatted(
+        language,
+        AGAIN_SECONDS,
+        say(new Message("title", ""), locale),
+        STYLE,
+        say(new Message("heading", ""), locale),
+        say(message, locale),
+        say(new Message("again", AGAIN_SECONDS), locale));
+  }
+
+  private static String say(Message message, Locale locale) {
+    String text =
+        ResourceBundle.getBundle(
+                "tepidarium.web.server.waiting",
+                locale,
+                ResourceBundle.Control.getNoFallbackControl(
+                    ResourceBundle.Control.FORMAT_PROPERTIES))
+            .getString(message.key());
+    return new MessageFormat(text, locale).format(new Object[] {message.value()});
   }
 
   /** The source expression with which a policy permits an inline style sheet (CSP level 2). */

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.net.ServerSocket;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -14,7 +15,11 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import java.util.Properties;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
 class WaitingPagesTest {
@@ -39,6 +44,51 @@ class WaitingPagesTest {
       assertTrue(page.contains("is 60 min behind the database"), page);
       assertFalse(page.contains("do nothing"), page);
     }
+  }
+
+  private static String pageIn(int port, String language) throws Exception {
+    HttpRequest request =
+        HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + "/"))
+            .header("Accept-Language", language)
+            .build();
+    return HttpClient.newHttpClient().send(request, BodyHandlers.ofString()).body();
+  }
+
+  @Test
+  void aGermanBrowserReadsGerman() throws Exception {
+    Pattern english = Pattern.compile("\\b(the|this|is|not|page|service|waiting)\\b");
+    try (WaitingPages pages = WaitingPages.start(on(0))) {
+      for (Runnable state :
+          List.<Runnable>of(
+              () -> pages.waitFor(null, null),
+              () -> pages.waitFor("barn", Duration.ofMinutes(-60)),
+              () -> pages.waitFor("barn", Duration.ofMinutes(60)),
+              () -> pages.waitFor("barn", null),
+              pages::takeOver)) {
+        state.run();
+        String page = pageIn(pages.port(), "de-AT,de;q=0.9,en;q=0.5");
+        assertTrue(page.contains("<html lang=\"de\">"), page);
+        String words =
+            page.replaceAll("(?s)<style>.*?</style>|<[^>]*>", " ").toLowerCase(Locale.ROOT);
+        assertFalse(english.matcher(words).find(), words);
+      }
+      pages.waitFor("barn", Duration.ofMinutes(-60));
+      assertTrue(pageIn(pages.port(), "de").contains("geht 60 min nach der Uhr der Datenbank"));
+      assertTrue(pageIn(pages.port(), "fr").contains("<html lang=\"en\">"));
+    }
+  }
+
+  @Test
+  void bothLanguagesHaveTheSameTexts() throws IOException {
+    assertEquals(keys("waiting.properties"), keys("waiting_de.properties"));
+  }
+
+  private static Set<String> keys(String file) throws IOException {
+    Properties texts = new Properties();
+    try (InputStream bytes = WaitingPages.class.getResourceAsStream(file)) {
+      texts.load(bytes);
+    }
+    return texts.stringPropertyNames();
   }
 
   @Test
