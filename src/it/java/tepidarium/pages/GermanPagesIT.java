@@ -8,6 +8,7 @@ import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -49,6 +50,30 @@ class GermanPagesIT {
       }
       """;
 
+  /** What a page shows that holds a common English word, except in names that people gave. */
+  private static final String ENGLISH_WORDS =
+      """
+      () => {
+        const english = /\\b(the|of|is|are|not|and|with|at|no|has|have|been)\\b/;
+        const found = [];
+        const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+        while (walker.nextNode()) {
+          const node = walker.currentNode;
+          const text = node.data.replace(/\\s+/g, ' ').replace(/In the closet|On the mat/g, '').trim();
+          if (english.test(text) && node.parentElement.checkVisibility() && !node.parentElement.closest('code, pre')) {
+            found.push(text);
+          }
+        }
+        return found;
+      }
+      """;
+
+  /**
+   * Pages that show details of parts of the service, and why a message was not understood, in the
+   * English of the service.
+   */
+  private static final Set<String> WITH_SENTENCES_OF_THE_SERVICE = Set.of("service", "rejects");
+
   @TempDir private static Path data;
   private static RunningService service;
   private static Browser browser;
@@ -83,6 +108,11 @@ class GermanPagesIT {
       EveryPage.unfold(page);
       for (Object text : (List<?>) page.evaluate(ENGLISH_ON_PAGE, List.of("shared", name))) {
         english.add(name + ": " + text);
+      }
+      if (!WITH_SENTENCES_OF_THE_SERVICE.contains(name)) {
+        for (Object text : (List<?>) page.evaluate(ENGLISH_WORDS)) {
+          english.add(name + ": " + text);
+        }
       }
       browser.assertNothingWrong(page);
       page.setViewportSize(DESK, 900);
