@@ -28,10 +28,23 @@ final class ShelfPage {
   private static final int READINGS_PER_SECOND = 3;
   private static final int SECONDS = 10;
 
-  /** Usable: a screen of containers, each with its temperature, and the search takes a press. */
-  private static final String USABLE =
-      "() => document.querySelectorAll('#containers article').length >= 8"
-          + " && !document.getElementById('view').hidden && performance.now()";
+  /**
+   * Writes to the console once the page is usable: a screen of containers, each with its
+   * temperature, and the search takes a press. A question of the test program would run a large
+   * script of its own in the page, for more than 100 ms.
+   */
+  private static final String TELL_USABLE =
+      """
+      const look = () => {
+        const usable = document.querySelectorAll('#containers article').length >= 8
+          && document.getElementById('view')?.hidden === false;
+        if (usable) console.log('usable ' + performance.now());
+        else requestAnimationFrame(look);
+      };
+      requestAnimationFrame(look);
+      """;
+
+  private static final String USABLE = "usable ";
 
   private static final Path CHROMIUM = Path.of("/usr/bin/chromium-headless-shell");
 
@@ -73,9 +86,9 @@ final class ShelfPage {
                 new Browser.NewContextOptions().setViewportSize(WIDTH, HEIGHT).setHasTouch(true));
         Sensor sensor = new Sensor(port, "bench-live")) {
       Page page = context.newPage();
+      page.addInitScript("{" + TELL_USABLE + "}");
       // The second visit counts: the first fills the browser's cache, as on a phone in use.
-      page.navigate(service.grower().api().base());
-      page.waitForFunction(USABLE);
+      usableMs(page, service);
       CDPSession session = context.newCDPSession(page);
       JsonObject rate = new JsonObject();
       rate.addProperty("rate", SLOWED);
@@ -84,8 +97,7 @@ final class ShelfPage {
       // What the page before has to clean up does not count.
       page.navigate("about:blank");
       browser.startTracing(page, new Browser.StartTracingOptions().setCategories(Tasks.TRACED));
-      page.navigate(service.grower().api().base());
-      double usable = ((Number) page.waitForFunction(USABLE).jsonValue()).doubleValue() / 1000;
+      double usable = usableMs(page, service) / 1000;
       Wait.pause(2_000);
       Tasks loading = Tasks.of(browser.stopTracing());
 
@@ -102,6 +114,17 @@ final class ShelfPage {
           "under 5 %",
           Report.figure(living.sumMs() / (SECONDS * 1000) * 100) + " %");
     }
+  }
+
+  /** Opens the shelf; returns the time from the start of the navigation until it is usable. */
+  private static double usableMs(Page page, ServiceProcess service) {
+    String told =
+        page.waitForConsoleMessage(
+                new Page.WaitForConsoleMessageOptions()
+                    .setPredicate(message -> message.text().startsWith(USABLE)),
+                () -> page.navigate(service.grower().api().base()))
+            .text();
+    return Double.parseDouble(told.substring(USABLE.length()));
   }
 
   private static String ms(double ms) {
