@@ -42,11 +42,14 @@ async function dropOldVersions() {
   return Promise.all(names.filter((name) => name !== PAGES && name !== STATE).map((name) => caches.delete(name)));
 }
 
-/** Caches all files, of the scripts only those in the language of the pages. Without a login, a page is a redirect and is not cached; changePerson caches it after the login. */
+/**
+ * Caches all files, of the scripts only those in the language of the pages, if the service tells it. Without a login, a
+ * page is a redirect and is not cached; changePerson caches it after the login.
+ */
 async function keepFiles() {
   const cache = await caches.open(PAGES);
   const page = await fetch('/', { cache: 'no-cache' });
-  const scripts = `/scripts/${page.headers.get('Content-Language')}/`;
+  const scripts = `/scripts/${page.headers.get('Content-Language') ?? ''}`;
   const needed = files.filter((path) => !path.startsWith('/scripts/') || path.startsWith(scripts));
   await Promise.all(
     needed.map(async (path) => {

@@ -2,6 +2,7 @@ package tepidarium.faults;
 
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 
 import java.nio.file.Path;
@@ -46,11 +47,15 @@ class DatabaseCutIT {
           Load load = Load.on(broker.port(), SENSORS)) {
         load.awaitMore(ENOUGH);
         await().atMost(Form.SOON).until(() -> readings(postgres) > 0);
+        long storedAtCut = readings(postgres);
+        long sentAtCut = load.acknowledged();
         network.cut();
         Form.last(SECONDS_CUT);
         network.join();
         long from = System.nanoTime();
         long before = readings(postgres);
+        long sentMeanwhile = load.acknowledged() - sentAtCut;
+        assertTrue(before - storedAtCut < sentMeanwhile / 2, "the cut kept readings away");
         await().atMost(Form.SOON).until(() -> readings(postgres) > before);
         double seconds = (System.nanoTime() - from) / 1e9;
         load.awaitMore(ENOUGH);
@@ -59,13 +64,13 @@ class DatabaseCutIT {
         await().atMost(Form.SOON).until(() -> readings(postgres) >= sent);
         Tally tally = service.settled();
         assertEquals(standby.equals("true"), service.restarts() > 0);
-        long there = readings(postgres);
+        Stored stored = Stored.of(postgres.ask(DATABASE, Stored.IN_POSTGRES).get(0));
         new Row(
                 "service and PostgreSQL cut off from one another for 20 s, "
                     + (standby.equals("true") ? "with standby" : "without standby"),
                 tally,
-                Math.max(0, sent - there),
-                Math.max(0, there - sent),
+                load.lost(stored.seconds()),
+                stored.repeated() + load.madeUp(stored.seconds()),
                 seconds,
                 GOAL_SECONDS)
             .check();

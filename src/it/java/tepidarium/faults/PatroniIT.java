@@ -128,12 +128,13 @@ class PatroniIT {
       Tally tally = kept ? first.settled() : Health.settled(() -> second.join().grower());
       assertEquals(kept ? "0" : "1", ask(patroni, "SELECT count(*) FROM take_over"), "take-overs");
       assertSameOnBoth(patroni);
+      Stored inAll = Stored.of(ask(patroni, Stored.IN_POSTGRES));
       new Row(
               "%s; another one leads after %.1f s, %s service stores after %.1f s"
                   .formatted(trouble.words, led, kept ? "the same" : "the other", stored),
               tally,
-              Math.max(0, sent - readings(patroni)),
-              Math.max(0, readings(patroni) - sent),
+              load.lost(inAll.seconds()),
+              inAll.repeated() + load.madeUp(inAll.seconds()),
               owned,
               GOAL_SECONDS)
           .check();

@@ -222,11 +222,15 @@ class TakeOverIT {
     await().atMost(Form.SOON).until(() -> site.readings() >= sent);
     await().atMost(Form.SOON).until(() -> Tally.of(grower).addsUp());
     assertEquals(sent, site.readings());
+    long there = site.readings();
+    Stored stored = site.influx() == null ? Stored.of(site.ask(Stored.IN_POSTGRES)) : null;
     new Row(
             "%s; the other one serves after %.1f s".formatted(trouble.words, ready),
             Tally.of(grower),
-            Math.max(0, sent - site.readings()),
-            Math.max(0, site.readings() - sent),
+            stored == null ? Math.max(0, sent - there) : load.lost(stored.seconds()),
+            stored == null
+                ? Math.max(0, there - sent)
+                : stored.repeated() + load.madeUp(stored.seconds()),
             owned,
             trouble.goalSeconds)
         .check();

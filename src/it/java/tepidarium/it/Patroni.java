@@ -251,21 +251,25 @@ public final class Patroni implements AutoCloseable {
       }
     }
 
-    /** PostgreSQL is no child of Patroni. */
+    /** PostgreSQL is no child of Patroni. The file stays when PostgreSQL is killed. */
     private List<ProcessHandle> postgres() {
       Path id = data.resolve("postmaster.pid");
-      if (!Files.exists(id)) {
-        return List.of();
-      }
-      try {
-        Optional<ProcessHandle> main =
-            ProcessHandle.of(Long.parseLong(Files.readAllLines(id).get(0)));
-        return main.stream()
-            .flatMap(one -> Stream.concat(Stream.of(one), one.descendants()))
+      try (Stream<String> lines = Files.exists(id) ? Files.lines(id) : Stream.empty()) {
+        return lines
+            .findFirst()
+            .flatMap(line -> ProcessHandle.of(Long.parseLong(line.strip())))
+            .filter(this::isOurs)
+            .stream()
+            .flatMap(main -> Stream.concat(Stream.of(main), main.descendants()))
             .toList();
       } catch (IOException e) {
         throw new UncheckedIOException(e);
       }
+    }
+
+    /** Whether a process is the server of this node, and not a later one with the same number. */
+    private boolean isOurs(ProcessHandle process) {
+      return process.info().commandLine().orElse("").contains(data.toString());
     }
 
     void kill() {

@@ -37,7 +37,12 @@ public final class SeparateNetwork implements AutoCloseable {
                   Command.of(
                       "/usr/bin/unshare", "util-linux", List.of("--net", "sleep", "infinity")))
               .start();
-      await().until(() -> !Files.readSymbolicLink(ours).equals(Files.readSymbolicLink(theirs())));
+      try {
+        await().until(() -> !Files.readSymbolicLink(ours).equals(Files.readSymbolicLink(theirs())));
+      } catch (RuntimeException e) {
+        holder.destroyForcibly();
+        throw e;
+      }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -50,15 +55,24 @@ public final class SeparateNetwork implements AutoCloseable {
    */
   public static SeparateNetwork made(int number) {
     SeparateNetwork network = new SeparateNetwork(number);
-    String peer = String.valueOf(network.holder.pid());
-    network.ip("link", "add", network.here, "type", "veth", "peer", OTHER_END, "netns", peer);
-    network.ip("addr", "add", network.host(1) + "/24", "dev", network.here);
-    network.ip("addr", "add", network.host(3) + "/24", "dev", network.here);
-    network.ip("link", "set", network.here, "up");
-    network.inside("/usr/sbin/ip", "addr", "add", network.host() + "/24", "dev", OTHER_END);
-    network.inside("/usr/sbin/ip", "link", "set", OTHER_END, "up");
-    network.inside("/usr/sbin/ip", "link", "set", "lo", "up");
-    return network;
+    try {
+      network.lay();
+      return network;
+    } catch (AssertionError e) {
+      network.close();
+      throw e;
+    }
+  }
+
+  private void lay() {
+    String peer = String.valueOf(holder.pid());
+    ip("link", "add", here, "type", "veth", "peer", OTHER_END, "netns", peer);
+    ip("addr", "add", host(1) + "/24", "dev", here);
+    ip("addr", "add", host(3) + "/24", "dev", here);
+    ip("link", "set", here, "up");
+    inside("/usr/sbin/ip", "addr", "add", host() + "/24", "dev", OTHER_END);
+    inside("/usr/sbin/ip", "link", "set", OTHER_END, "up");
+    inside("/usr/sbin/ip", "link", "set", "lo", "up");
   }
 
   private Path theirs() {
@@ -112,6 +126,8 @@ public final class SeparateNetwork implements AutoCloseable {
 
   @Override
   public void close() {
+    // The kernel would remove it some time after the network, and its name is needed again.
+    Command.run(Command.of("/usr/sbin/ip", "iproute2", List.of("link", "del", here)), new byte[0]);
     holder.destroyForcibly();
     ServerProcess.awaitEnd(holder);
   }

@@ -2,6 +2,7 @@ package tepidarium.app;
 
 import java.time.Clock;
 import java.time.Duration;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
@@ -69,11 +70,11 @@ final class OwnSite implements AutoCloseable {
         last ->
             last.with(
                 new SiteState.Down(
-                    "records",
-                    "the store of the records or of the readings has not answered for "
+                    "state",
+                    "a store has not answered for "
                         + LIMIT.toSeconds()
                         + " s; this is the state of "
-                        + last.time())));
+                        + last.time().truncatedTo(ChronoUnit.SECONDS))));
   }
 
   private SiteState ask() {

@@ -56,7 +56,7 @@ public final class PostgresFailure {
     String state = sql == null ? "" : state(sql);
     String reason = firstLine(String.valueOf((sql == null ? failure : sql).getMessage()));
     String known = WORDS.getOrDefault(state, WORDS.get(prefix(state)));
-    if (reason.contains("targetServerType")) {
+    if (isOfStandby(reason)) {
       known = WORDS.get(READ_ONLY);
     }
     return "the database "
@@ -88,15 +88,23 @@ public final class PostgresFailure {
   }
 
   /**
-   * Which of the failures of two servers is told: that one takes no changes, rather than that the
-   * other one does not answer.
+   * Which of the failures of two servers is told: rather why one refuses than that it takes no
+   * changes, and rather that than that it does not answer.
    */
   static SQLException moreTelling(@Nullable SQLException first, SQLException second) {
-    return first != null && isOfStandby(first) ? first : second;
+    return first != null && rank(first) > rank(second) ? first : second;
   }
 
-  private static boolean isOfStandby(SQLException failure) {
-    return String.valueOf(failure.getMessage()).contains("targetServerType");
+  private static int rank(SQLException failure) {
+    if (isOfStandby(String.valueOf(failure.getMessage()))) {
+      return 1;
+    }
+    return prefix(state(failure)).equals("08") ? 0 : 2;
+  }
+
+  /** Whether the driver says that a server takes no changes. */
+  private static boolean isOfStandby(String message) {
+    return message.contains("targetServerType");
   }
 
   /** Whether a failure, or one of its causes, has this code. */

@@ -35,6 +35,7 @@ class LastAnswerTest {
       await().until(() -> questions.get() == 1);
       answers.release();
       await().until(() -> get(last).equals("answer 1, old"));
+      await().until(() -> questions.get() == 2);
       assertEquals("answer 1, old", last.get(OLD));
       assertEquals(2, questions.get());
       answers.release();

@@ -88,7 +88,7 @@ final class CassandraServer implements AutoCloseable {
       CassandraTables.prepare(opening, address);
       durability.check(CassandraSession.commitlogSyncs(opening));
       return opening;
-    } catch (DriverException | IllegalStateException e) {
+    } catch (RuntimeException e) {
       opening.forceCloseAsync();
       throw e;
     }

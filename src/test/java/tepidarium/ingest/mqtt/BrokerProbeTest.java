@@ -29,16 +29,16 @@ class BrokerProbeTest {
       next.setDaemon(true);
       next.start();
       await().until(() -> attempts.get() == 2);
-      seconds.set(10);
+      seconds.set(20);
       assertTrue(probe.reached());
-      seconds.set(11);
+      seconds.set(21);
       assertFalse(probe.reached());
 
       // The answer is as old as its question.
       hanging.countDown();
       await().until(() -> !next.isAlive());
       assertTrue(probe.reached());
-      seconds.set(14);
+      seconds.set(24);
       assertFalse(probe.reached());
     }
   }
