@@ -69,7 +69,7 @@ export default {
   remove: 'Entfernen',
 
   // lessons.js
-  otherCount: { one: 'weiteren', other: 'weitere' },
+  otherCount: { one: 'weiteren Behälter', other: 'weitere Behälter' },
   otherSowingCount: { one: 'weiteren Aussaat', other: 'weiteren Aussaaten' },
   lightDayCount: { one: 'Tag', other: 'Tagen' },
   sameForOthers: (counted) => ` Das gilt auch für ${counted}.`,
@@ -91,7 +91,7 @@ export default {
     `Licht unbekannter Herkunft fiel an ${days} in: ${name} (${dose}). Prüfen, ob der Deckel dicht ist, und Öffnungen eintragen.`,
   lessonUnheard: (name, gap, all, least, most) =>
     `${name} war ${gap} von ${all} ohne Messwerte: die Wärme liegt zwischen ${least} und ${most}.`,
-  nameAndOthers: (name, others) => `${name} und ${others} mehr`,
+  nameAndOthers: (name, others) => `${name} und weitere (${others})`,
   lessonBlind: (names) => `Samen lagen ohne gemessene Temperatur, ihre Wärme ist nicht bekannt: ${names}.`,
   allOfThem: 'alle',
   ofThem: (number) => `${number} davon`,

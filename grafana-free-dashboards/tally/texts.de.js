@@ -414,7 +414,7 @@ export default {
   sowAbout: (counted) => `Etwa ${counted} säen`,
   pottedOn3: 'getopfte',
   forWithNineChancesIn: (wanted, part) =>
-    ` für ${wanted} ${part}, bei neun von zehn Malen. Die nächste Partie ist wie die frühere; ihr Anteil ist so unsicher, wie jenes Ergebnis ihn lässt (Beta-Binomial, Prior von Jeffreys).`,
+    ` für ${wanted} ${part}, in neun von zehn Fällen. Die nächste Partie ist wie die frühere; ihr Anteil ist so unsicher, wie jenes Ergebnis ihn lässt (Beta-Binomial, Prior von Jeffreys).`,
   fromThisSowingAloneOf: (hits, part, sown) => `Allein aus dieser Aussaat: ${hits} ${part} von ${sown} angesehenen.`,
   seedlingsWantedInPots: 'Gewünschte Sämlinge in Töpfen',
   germinatedSeedsWanted: 'Gewünschte gekeimte Samen',
@@ -601,7 +601,7 @@ export default {
   noBaseUnidentified: 'bei keiner Basistemperatur im Bereich ergeben die Zählungen, wie viel Wärme die Samen brauchen',
   noBaseEvery:
     'jede Basistemperatur im Bereich passt zu den Zählungen; Aussaaten bei verschiedenen Temperaturen sind nötig',
-  noBaseRangeEnd: 'die Wahrscheinlichkeit ist am Ende des Bereichs der Basistemperaturen am größten',
+  noBaseRangeEnd: 'am besten passt eine Temperatur am Rand des Bereichs der Basistemperaturen',
   noBaseTooCold: 'keine Gruppe mit bekannten Temperaturen stand warm genug, um die Basistemperatur zu schätzen',
   fewTemperatures: (needed, apart, found) =>
     `nötig sind Samengruppen bei ${needed} oder mehr Temperaturen, mindestens ${apart} auseinander, deren Zählungen die Zeit bis zur halben Keimung ergeben; bisher sind es ${found}`,
@@ -619,7 +619,7 @@ export default {
     'Angenommen: Die übrigen Samen sind gesund und keimen nach derselben Kurve wie die früheren. Manche keimen vielleicht nie; ihr Anteil wird geschätzt. Die Zeiten der anderen folgen einer Lognormal-, Loglogistik- oder Weibull-Verteilung; jede zählt so viel, wie gut sie passt. Die Temperatur bleibt, wie sie war. ',
   onlyTheseCounts: 'Verwendet werden nur die Zählungen dieser Aussaat.',
   pastSowingsToo: (counted) =>
-    `Die Kurve wird als ähnlich den früheren angenommen (${counted}), je nachdem, wie gut diese übereinstimmen, und dann an die Zählungen dieser Aussaat angepasst.`,
+    `Angenommen wird, dass die Kurve denen früherer Aussaaten (${counted}) ähnelt, je nachdem, wie gut diese übereinstimmen; dann wird sie an die Zählungen dieser Aussaat angepasst.`,
 
   // no-fit.js
   noFitNoCheck: 'nach dem Beginn wurde keine Kontrolle eingetragen; mindestens eine ist nötig',

@@ -29,7 +29,8 @@ record Stored(Map<String, BitSet> seconds, long rows) {
    */
   static Stored of(String answer) {
     Map<String, BitSet> seconds = new HashMap<>();
-    String[] rows = answer.split(",");
+    // No row gives the word null.
+    String[] rows = answer.equals("null") ? new String[0] : answer.split(",");
     for (String row : rows) {
       int space = row.indexOf(' ');
       set(seconds, row.substring(0, space), Long.parseLong(row.substring(space + 1)));

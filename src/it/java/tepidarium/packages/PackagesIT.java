@@ -90,6 +90,17 @@ class PackagesIT {
   }
 
   @Test
+  void thePackagedRunTimeWritesGerman() throws Exception {
+    String java = Packages.OUT.resolve("runtime/bin/java").toString();
+    Process process =
+        new ProcessBuilder(java, "-cp", "target/test-classes", WritesGerman.class.getName())
+            .redirectError(ProcessBuilder.Redirect.INHERIT)
+            .start();
+    byte[] printed = process.getInputStream().readAllBytes();
+    assertEquals("24,5 am 4. März\n", new String(printed, StandardCharsets.UTF_8));
+  }
+
+  @Test
   void thePackagesHaveNothingOfThisMachine() throws Exception {
     Path program = Packages.OUT.resolve("tepidarium");
     String here = Path.of("").toAbsolutePath().toString();

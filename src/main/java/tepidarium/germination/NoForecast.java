@@ -2,6 +2,7 @@ package tepidarium.germination;
 
 import java.util.List;
 import java.util.Locale;
+import tepidarium.stats.NoFit;
 
 /**
  * Why seed groups have no forecast by heat.
@@ -12,11 +13,8 @@ public record NoForecast(Why why, List<String> groups) {
   /** The reason. */
   public enum Why {
     NO_SEEDS("no sound seeds remain"),
-    UNMEASURED("less than half of the time that the seeds were kept is covered by readings"),
-    NO_HEAT(
-        "some seeds germinated although the readings show no heat above the base "
-            + "temperature: the base temperature is too high, or the readings do not "
-            + "show how warm the seeds were"),
+    UNMEASURED(NoFit.UNMEASURED.words()),
+    NO_HEAT(NoFit.NO_HEAT.words()),
     TOO_FEW(
         "too few seeds have germinated, or at too few checks, to estimate how "
             + "much heat the others need"),

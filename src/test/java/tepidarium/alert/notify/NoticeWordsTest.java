@@ -32,7 +32,7 @@ class NoticeWordsTest {
   private static final Pattern KEY = Pattern.compile("\"([a-z]\\w*(?:\\.\\w*)?)\"");
   private static final Pattern VALUE = Pattern.compile("\\{(\\d)");
   private static final Pattern ENGLISH =
-      Pattern.compile("\\b(the|of|is|not|and|with|since|was|has|it)\\b");
+      Pattern.compile("\\b(the|of|is|not|and|with|since|was|has|it|a|for|no|to)\\b");
   private static final ZoneId BERLIN = ZoneId.of("Europe/Berlin");
   private static final Instant SINCE = Instant.parse("2026-03-04T01:10:00Z");
   private static final Instant NOW = Instant.parse("2026-03-04T02:40:00Z");
@@ -95,6 +95,17 @@ class NoticeWordsTest {
     for (String key : german.stringPropertyNames()) {
       Set<String> values = values(german.getProperty(key));
       assertTrue(values(english.getProperty(key)).containsAll(values), key);
+    }
+  }
+
+  /** A single apostrophe begins a quotation of MessageFormat, and would not be shown. */
+  @Test
+  void noTextHasASingleApostrophe() throws IOException {
+    for (String file : List.of("notices.properties", "notices_de.properties")) {
+      Properties texts = texts(file);
+      for (String key : texts.stringPropertyNames()) {
+        assertFalse(texts.getProperty(key).replace("''", "").contains("'"), file + ": " + key);
+      }
     }
   }
 
@@ -163,12 +174,13 @@ class NoticeWordsTest {
   void aGermanNoticeHasADecimalComma() {
     AlertDetails cold = new AlertDetails(alert(AlertKind.COLD, true, 24.5), "Glas 1", 4.25);
     Notice notice = notice(NoticeKind.RAISED, List.of(cold), List.of());
-    assertEquals("Glas 1 ist zu kalt, im Extrem 24,5 °C, seit 4. März 02:10", notice.subject());
+    assertEquals(
+        "Glas 1 ist zu kalt, schlimmster Wert 24,5 °C, seit dem 4. März, 02:10", notice.subject());
     assertEquals(
         """
         Glas 1 ist kälter als 29,5 °C.
 
-        Seit         4. März 02:10, 1 h 30 min
+        Seit         4. März, 02:10, 1 h 30 min
         Grenze       29,5 °C
         Letzter Wert 26 °C
         Extremwert   24,5 °C, 5 °C unter der Grenze

@@ -73,7 +73,7 @@ class WaitingPagesTest {
         assertFalse(english.matcher(words).find(), words);
       }
       pages.waitFor("barn", Duration.ofMinutes(-60));
-      assertTrue(pageIn(pages.port(), "de").contains("geht 60 min nach der Uhr der Datenbank"));
+      assertTrue(pageIn(pages.port(), "de").contains("geht gegenüber der Datenbank 60 min nach"));
       assertTrue(pageIn(pages.port(), "fr").contains("<html lang=\"en\">"));
     }
   }
