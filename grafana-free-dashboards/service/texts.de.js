@@ -46,6 +46,7 @@ export default {
     broker: 'Broker',
     clients: 'Geräte',
     clock: 'Uhr',
+    connections: 'Verbindungen',
     counts: 'Zähler',
     dataFolder: 'Datenordner',
     disk: 'Festplatte',

@@ -46,6 +46,7 @@ export default {
     broker: 'Broker',
     clients: 'Clients',
     clock: 'Clock',
+    connections: 'Connections',
     counts: 'Counts',
     dataFolder: 'Data folder',
     disk: 'Disk',

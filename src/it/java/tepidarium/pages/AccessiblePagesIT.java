@@ -37,7 +37,7 @@ import tepidarium.it.SmallSeason;
 class AccessiblePagesIT {
   private static final int DESK = 1280;
   private static final int ZOOMED = 640;
-  private static final int[] WIDTHS = {320, 390, ZOOMED, 768, 1024, 1920};
+  private static final int[] WIDTHS = {320, 390, ZOOMED, 768, 1024, DESK, 1920};
 
   /**
    * What is checked: contrast takes longest, and alone differs between the colour schemes.
