@@ -3,6 +3,7 @@ package tepidarium.alert;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -14,6 +15,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Transition.What;
 import tepidarium.container.Band;
@@ -28,6 +30,9 @@ import tepidarium.reading.Span;
  * alerts, without duplicates.
  */
 public final class AlertBoard {
+  private static final Comparator<Alert> OLDEST_FIRST =
+      Comparator.comparing(Alert::raisedAt).thenComparing(Alert::id);
+
   private final AlertStore store;
   private final AlertRules rules;
   private final Duration maxGap;
@@ -405,14 +410,15 @@ public final class AlertBoard {
 
   /** All open alerts, oldest first. */
   public List<Alert> open() {
-    List<Alert> alerts = new ArrayList<>(open.values());
-    alerts.sort(Comparator.comparing(Alert::raisedAt).thenComparing(Alert::id));
-    return alerts;
+    return open.values().stream().sorted(OLDEST_FIRST).toList();
   }
 
-  /** The open alerts of one container, oldest first. */
+  /** The open alerts of one container, oldest first. Looks at no alert of another container. */
   public List<Alert> open(ContainerId container) {
-    return open().stream().filter(alert -> alert.container().equals(container)).toList();
+    return Arrays.stream(AlertKind.values())
+        .flatMap(kind -> Stream.ofNullable(open.get(new AlertKey(container, kind))))
+        .sorted(OLDEST_FIRST)
+        .toList();
   }
 
   /** The state of each limit of the container. */
