@@ -16,6 +16,8 @@ const LOOK_AGAIN_MS = 5_000;
 let units = [];
 let work = null;
 let trials = 0;
+/** The topic that the address names, until its message is picked. A second pick would undo taps. */
+let wanted = new URLSearchParams(location.search).get('topic');
 
 startPage({ current: '/rejects.html', reload: () => load().catch(showTrouble), redraw: () => {} });
 untilItWorks(load, showTrouble).catch(showTrouble);
@@ -27,14 +29,13 @@ async function load() {
   units = rules.units;
   drawMessages(messages, pick);
   drawRules(rules, remove);
-  const wanted = new URLSearchParams(location.search).get('topic');
-  if (work === null && messages.some(({ topic }) => topic === wanted)) await pick(wanted);
+  if (work !== null || !messages.some(({ topic }) => topic === wanted)) return;
+  const topic = wanted;
+  wanted = null;
+  await pick(topic);
 }
 
-async function remove(id) {
-  await api.removeMapping(id);
-  await load();
-}
+const remove = (id) => api.removeMapping(id).then(load);
 
 async function pick(topic) {
   work = workOn(await api.message(topic));
