@@ -54,7 +54,7 @@ function worker(files = ['/shelf.js']) {
     await Promise.all(rest);
     return given;
   }
-  /** Tells the worker something, and waits until it has done what it does then. */
+  /** Sends the worker an event, and waits until the worker has handled it. */
   async function tell(data) {
     const done = [];
     handlers.message({ data, waitUntil: (promise) => done.push(promise) });

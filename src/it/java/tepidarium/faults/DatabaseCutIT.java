@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 
 import java.nio.file.Path;
-import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
@@ -83,14 +82,7 @@ class DatabaseCutIT {
         folder.resolve("data-" + standby),
         Ports.free(),
         "tcp://127.0.0.1:" + broker.port(),
-        Map.of(
-            "TEPIDARIUM_RECORDS_URL", postgres.url(DATABASE),
-            "TEPIDARIUM_RECORDS_USER", Postgres.USER,
-            "TEPIDARIUM_RECORDS_PASSWORD", Postgres.PASSWORD,
-            "TEPIDARIUM_READINGS_URL", postgres.url(DATABASE),
-            "TEPIDARIUM_READINGS_USER", Postgres.USER,
-            "TEPIDARIUM_READINGS_PASSWORD", Postgres.PASSWORD,
-            "TEPIDARIUM_STANDBY", standby));
+        Postgres.environment(postgres.url(DATABASE), Boolean.parseBoolean(standby)));
   }
 
   private static long readings(Postgres postgres) {

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
@@ -76,14 +75,7 @@ class PatroniIT {
         folder.resolve(data),
         Ports.free(),
         "tcp://127.0.0.1:" + broker.port(),
-        Map.of(
-            "TEPIDARIUM_RECORDS_URL", url,
-            "TEPIDARIUM_RECORDS_USER", Postgres.USER,
-            "TEPIDARIUM_RECORDS_PASSWORD", Postgres.PASSWORD,
-            "TEPIDARIUM_READINGS_URL", url,
-            "TEPIDARIUM_READINGS_USER", Postgres.USER,
-            "TEPIDARIUM_READINGS_PASSWORD", Postgres.PASSWORD,
-            "TEPIDARIUM_STANDBY", "true"));
+        Postgres.environment(url, true));
   }
 
   private static void drive(

@@ -96,26 +96,16 @@ class TakeOverIT {
     }
 
     private ServiceProcess service(Path data, String servers, int broker) {
-      Map<String, String> settings = new HashMap<>(database("RECORDS", servers));
+      String url = "postgresql://" + servers + '/' + DATABASE;
+      Map<String, String> settings = new HashMap<>(Postgres.environment("RECORDS", url));
       if (influx == null) {
-        settings.putAll(database("READINGS", servers));
+        settings.putAll(Postgres.environment("READINGS", url));
       } else {
         settings.put("TEPIDARIUM_INFLUX_URL", influx.address(DATABASE).url());
         settings.put("TEPIDARIUM_INFLUX_DATABASE", DATABASE);
       }
       settings.put("TEPIDARIUM_STANDBY", "true");
       return ServiceProcess.start(data, Ports.free(), "tcp://127.0.0.1:" + broker, settings);
-    }
-
-    private static Map<String, String> database(String of, String servers) {
-      String name = "TEPIDARIUM_" + of;
-      return Map.of(
-          name + "_URL",
-          "postgresql://" + servers + '/' + DATABASE,
-          name + "_USER",
-          Postgres.USER,
-          name + "_PASSWORD",
-          Postgres.PASSWORD);
     }
 
     String ask(String sql) {

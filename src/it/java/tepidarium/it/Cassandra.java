@@ -274,16 +274,7 @@ public final class Cassandra implements AutoCloseable {
 
   /** Starts a node, and waits until it answers. */
   public void start(int node) {
-    nodes.get(node - 1).start(() -> answers(node));
-  }
-
-  private boolean answers(int node) {
-    try (java.net.Socket socket = new java.net.Socket()) {
-      socket.connect(new InetSocketAddress(host(node), port), 1_000);
-      return true;
-    } catch (IOException e) {
-      return false;
-    }
+    nodes.get(node - 1).start(() -> Ports.answers(host(node), port));
   }
 
   /** Stops a node in order; it writes what it has in memory to its files. */

@@ -2,9 +2,6 @@ package tepidarium.it;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.net.InetAddress;
-import java.net.InetSocketAddress;
-import java.net.Socket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -67,16 +64,7 @@ public final class Mosquitto implements AutoCloseable {
 
   /** Starts it, on the same port each time. */
   public void start() {
-    server.start(this::takesConnections);
-  }
-
-  private boolean takesConnections() {
-    try (Socket socket = new Socket()) {
-      socket.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), port), 500);
-      return true;
-    } catch (IOException e) {
-      return false;
-    }
+    server.start(() -> Ports.answers(port));
   }
 
   public int port() {

@@ -1,8 +1,6 @@
 package tepidarium.it;
 
 import java.io.IOException;
-import java.net.InetSocketAddress;
-import java.net.Socket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -75,17 +73,8 @@ public final class Nginx implements AutoCloseable {
         Command.of(
             "/usr/sbin/nginx", "nginx", List.of("-e", "stderr", "-c", configuration.toString()));
     ServerProcess process = new ServerProcess(command, folder.resolve("nginx.out"));
-    process.start(() -> answers(port));
+    process.start(() -> Ports.answers(port));
     return new Nginx(process, scheme + "://localhost:" + port);
-  }
-
-  private static boolean answers(int port) {
-    try (Socket socket = new Socket()) {
-      socket.connect(new InetSocketAddress("127.0.0.1", port), 1000);
-      return true;
-    } catch (IOException e) {
-      return false;
-    }
   }
 
   public String url() {

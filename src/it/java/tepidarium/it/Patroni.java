@@ -4,8 +4,6 @@ import static org.awaitility.Awaitility.await;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.net.InetSocketAddress;
-import java.net.Socket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -66,7 +64,7 @@ public final class Patroni implements AutoCloseable {
     try {
       Patroni patroni = new Patroni();
       try {
-        patroni.etcd.start(() -> answers(patroni.etcdPort));
+        patroni.etcd.start(() -> Ports.answers(patroni.etcdPort));
         patroni.start(1);
         patroni.start(2);
         patroni.awaitStandby();
@@ -83,15 +81,6 @@ public final class Patroni implements AutoCloseable {
     }
   }
 
-  private static boolean answers(int port) {
-    try (Socket socket = new Socket()) {
-      socket.connect(new InetSocketAddress("127.0.0.1", port), 1_000);
-      return true;
-    } catch (IOException e) {
-      return false;
-    }
-  }
-
   /** Waits until there is a leader and its standby confirms each change. */
   public void awaitStandby() {
     await("a synchronous standby")
@@ -104,7 +93,7 @@ public final class Patroni implements AutoCloseable {
   /** Starts Patroni on a node, 1 or 2; it starts PostgreSQL. */
   public void start(int node) {
     Node one = nodes.get(node - 1);
-    one.server.start(() -> answers(one.port));
+    one.server.start(() -> Ports.answers(one.port));
   }
 
   /** The node that takes changes, 1 or 2; none for a while after the leader was lost. */

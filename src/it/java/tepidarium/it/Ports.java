@@ -3,7 +3,9 @@ package tepidarium.it;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
+import java.net.InetSocketAddress;
 import java.net.ServerSocket;
+import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Scanner;
@@ -39,6 +41,21 @@ public final class Ports {
       }
     }
     throw new AssertionError("no port from " + FIRST + " to " + END + " is free");
+  }
+
+  /** Whether a server on a port of the loopback address takes connections. */
+  static boolean answers(int port) {
+    return answers("127.0.0.1", port);
+  }
+
+  /** Whether a server takes connections. */
+  static boolean answers(String host, int port) {
+    try (Socket socket = new Socket()) {
+      socket.connect(new InetSocketAddress(host, port), 1_000);
+      return true;
+    } catch (IOException e) {
+      return false;
+    }
   }
 
   private static int randomOfThisProcess() {

@@ -16,6 +16,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -249,6 +250,24 @@ public final class Postgres implements AutoCloseable {
 
   public PostgresAddress address(String database) {
     return PostgresAddress.of("records", url(database), USER, PASSWORD);
+  }
+
+  /**
+   * The environment of a service process with a part of its data in a database.
+   *
+   * @param part {@code RECORDS} or {@code READINGS}
+   */
+  public static Map<String, String> environment(String part, String url) {
+    String name = "TEPIDARIUM_" + part;
+    return Map.of(name + "_URL", url, name + "_USER", USER, name + "_PASSWORD", PASSWORD);
+  }
+
+  /** The environment of one of two services with records and readings in a database. */
+  public static Map<String, String> environment(String url, boolean standby) {
+    Map<String, String> all = new HashMap<>(environment("RECORDS", url));
+    all.putAll(environment("READINGS", url));
+    all.put("TEPIDARIUM_STANDBY", String.valueOf(standby));
+    return all;
   }
 
   /** The settings of a service with its records in a database. */

@@ -40,7 +40,7 @@ final class LastAnswer<T> implements AutoCloseable {
   /**
    * Returns a new answer, or after the limit the last one.
    *
-   * @param fromLast makes what is returned after the limit
+   * @param fromLast changes the last answer into the one to return after the limit
    * @throws StoreException if there is no answer yet, or the question failed with it
    */
   T get(UnaryOperator<T> fromLast) {

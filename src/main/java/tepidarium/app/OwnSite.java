@@ -22,8 +22,8 @@ import tepidarium.thread.DaemonThreads;
 import tepidarium.web.system.ServiceInfo;
 
 /**
- * Tells the state of this site from its parts. A store that does not answer delays it by at most 2
- * s: the last known state is told then, with its time. Thread-safe.
+ * Tells the state of this site from its parts. Waits at most 2 s for a store, then returns the last
+ * known state with its time. Thread-safe.
  */
 final class OwnSite implements AutoCloseable {
   private static final int MOST_TAKE_OVERS = 20;

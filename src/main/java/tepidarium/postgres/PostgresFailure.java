@@ -88,8 +88,8 @@ public final class PostgresFailure {
   }
 
   /**
-   * Which of the failures of two servers is told: rather why one refuses than that it takes no
-   * changes, and rather that than that it does not answer.
+   * Chooses which failure of two servers to report. A server that refuses comes first, then one
+   * that takes no changes, then one that does not answer.
    */
   static SQLException moreTelling(@Nullable SQLException first, SQLException second) {
     return first != null && rank(first) > rank(second) ? first : second;

@@ -11,8 +11,8 @@ import tepidarium.reading.SensorId;
 
 /**
  * Finds the instant at which each reading of a batch is stored: its own, or the next free one if
- * another value is stored there. First the store says by {@link #known} what it holds at those
- * instants and shortly after them. Not thread-safe.
+ * another value is stored there. The store first calls {@link #known} with each reading that it
+ * holds at those instants and shortly after them. Not thread-safe.
  */
 public final class Placement {
   private final boolean uncertain;

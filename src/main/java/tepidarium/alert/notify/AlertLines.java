@@ -97,13 +97,9 @@ final class AlertLines {
     };
   }
 
-  String sentence(Trouble trouble) {
-    return words.say("trouble." + trouble.kind().key(), trouble.detail());
-  }
-
   List<String> inFull(Trouble trouble, Instant now) {
     Instant end = trouble.endedAt() == null ? now : trouble.endedAt();
-    List<String> lines = new ArrayList<>(List.of(sentence(trouble), ""));
+    List<String> lines = new ArrayList<>(List.of(format.sentence(trouble), ""));
     String since = format.when(trouble.since());
     lines.add(
         trouble.kind() == Trouble.Kind.CLOCK

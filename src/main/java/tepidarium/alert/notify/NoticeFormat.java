@@ -34,6 +34,11 @@ record NoticeFormat(NoticeWords words, ZoneId zone) {
         .orElse("");
   }
 
+  /** What is wrong with the service, in one sentence. */
+  String sentence(Trouble trouble) {
+    return words.say("trouble." + trouble.kind().key(), trouble.detail());
+  }
+
   String when(Instant at) {
     return DateTimeFormatter.ofPattern(words.say("when"), words.locale()).format(at.atZone(zone));
   }

@@ -214,7 +214,7 @@ public final class NoticeText {
   private List<String> listed(List<AlertDetails> alerts, List<Trouble> troubles) {
     List<String> lines = new ArrayList<>();
     troubles.forEach(
-        t -> lines.add(words.say("troubleSince", alertLines.sentence(t), format.when(t.since()))));
+        t -> lines.add(words.say("troubleSince", format.sentence(t), format.when(t.since()))));
     lines.addAll(format.listed(alerts, LISTED, alertLines::inShort));
     double lost =
         alerts.stream()

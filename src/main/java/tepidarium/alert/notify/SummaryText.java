@@ -40,8 +40,7 @@ final class SummaryText {
     if (!facts.disk().isEmpty()) {
       lines.add(words.say("summary.disk", facts.disk()));
     }
-    activeTroubles.forEach(
-        trouble -> lines.add(words.say("trouble." + trouble.kind().key(), trouble.detail())));
+    activeTroubles.forEach(trouble -> lines.add(format.sentence(trouble)));
     lines.addAll(batteries(facts.batteries()));
     String link = publicUrl == null ? null : publicUrl + '/';
     if (link != null) {
