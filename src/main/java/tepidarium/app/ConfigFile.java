@@ -17,9 +17,6 @@ import tepidarium.access.AnonymousSensors;
 import tepidarium.access.SensorAccount;
 import tepidarium.ingest.MappingRule;
 import tepidarium.light.Site;
-import tepidarium.postgres.PostgresAddress;
-import tepidarium.series.cassandra.CassandraAddress;
-import tepidarium.series.influx.InfluxAddress;
 import tepidarium.tls.ClientTls;
 import tepidarium.tls.PemFiles;
 
@@ -79,8 +76,6 @@ record ConfigFile(
     @Nullable String logFormat,
     NoticesSection notices) {
   static final String ROOT_TOPIC = "tepidarium";
-  private static final int SPOOL_MEGABYTES = 1_024;
-  private static final Pattern DATABASE = Pattern.compile("[A-Za-z0-9_./-]{1,64}");
   private static final Pattern HOST_NAME =
       Pattern.compile("([a-z0-9_-]+(\\.[a-z0-9_-]+)*|\\[[0-9a-f:.]+])(:\\d{1,5})?");
   private static final Pattern ADDRESS =
@@ -192,7 +187,7 @@ record ConfigFile(
             problems.number("silentAfterMinutes", or(silentAfterMinutes, 30.0), 1, 10_080),
             problems.whole("silentGraceSeconds", or(silentGraceSeconds, 300), 0, 86_400),
             zone,
-            keeping(problems),
+            stores().checked(problems),
             site == null ? null : site.checked(problems),
             new NetworkSection(site == null ? null : site.name(), sites, siteTokens)
                 .checked(problems),
@@ -210,6 +205,18 @@ record ConfigFile(
     }
     problems.raise();
     return config;
+  }
+
+  private StoresSection stores() {
+    return new StoresSection(
+        new StoresSection.Server("records", recordsUrl, recordsUser, recordsPassword),
+        new StoresSection.Server("readings", readingsUrl, readingsUser, readingsPassword),
+        new StoresSection.Influx(
+            influxUrl, influxDatabase, influxUser, influxPassword, influxToken),
+        or(standby, false),
+        or(broker, Config.EMBEDDED).equals(Config.EMBEDDED),
+        spoolMaxMegabytes,
+        keepRawDays);
   }
 
   private Config.Access access(ConfigProblems problems) {
@@ -301,28 +308,6 @@ record ConfigFile(
             "clientKilobytesPerSecond", or(clientKilobytesPerSecond, 256), 8, 1_000_000));
   }
 
-  private Config.Keeping keeping(ConfigProblems problems) {
-    PostgresAddress records =
-        postgres(problems, "records", recordsUrl, recordsUser, recordsPassword);
-    PostgresAddress readings =
-        isCassandra()
-            ? null
-            : postgres(problems, "readings", readingsUrl, readingsUser, readingsPassword);
-    if (records != null && readings != null && records.isOtherSchemaOf(readings)) {
-      problems.add(
-          "recordsUrl and readingsUrl name one database with different schemas, so that two sites"
-              + " could share readings. Give both the same currentSchema, or none");
-    }
-    return new Config.Keeping(
-        records,
-        standby(problems),
-        readings,
-        cassandra(problems),
-        influx(problems),
-        problems.whole("spoolMaxMegabytes", or(spoolMaxMegabytes, SPOOL_MEGABYTES), 1, 1 << 20),
-        keepRawDays == null ? null : problems.number("keepRawDays", keepRawDays, 1, 36_500));
-  }
-
   /**
    * Host names of the pages, in lower case: httpNames, httpHost and the host of notices.publicUrl.
    */
@@ -379,96 +364,6 @@ record ConfigFile(
                     + filter
                     + '"'));
     return wrong.isEmpty();
-  }
-
-  /** Reads the three settings of a database; {@code name} is how their names begin. */
-  private static @Nullable PostgresAddress postgres(
-      ConfigProblems problems,
-      String name,
-      @Nullable String url,
-      @Nullable String user,
-      @Nullable String password) {
-    if (url == null) {
-      problems.without(name + "Url", name + "User", user);
-      problems.without(name + "Url", name + "Password", password);
-      return null;
-    }
-    String checkedUser = problems.filled(name + "User", user);
-    String checkedPassword = problems.filled(name + "Password", password);
-    if (!PostgresAddress.isAddress(url)) {
-      // Not with the address, which may have a password in it.
-      problems.add(name + "Url " + PostgresAddress.FORM);
-      return null;
-    }
-    return PostgresAddress.of(name, url, checkedUser, checkedPassword);
-  }
-
-  private boolean isCassandra() {
-    return readingsUrl != null && readingsUrl.startsWith(CassandraAddress.SCHEME);
-  }
-
-  private @Nullable CassandraAddress cassandra(ConfigProblems problems) {
-    if (readingsUrl == null || !isCassandra()) {
-      return null;
-    }
-    String user = problems.filled("readingsUser", readingsUser);
-    String password = problems.filled("readingsPassword", readingsPassword);
-    try {
-      return CassandraAddress.of(readingsUrl, user, password);
-    } catch (IllegalArgumentException e) {
-      problems.add("readingsUrl " + e.getMessage());
-      return null;
-    }
-  }
-
-  private boolean standby(ConfigProblems problems) {
-    boolean shared = or(standby, false);
-    if (shared
-        && (recordsUrl == null
-            || (influxUrl == null && readingsUrl == null)
-            || or(broker, Config.EMBEDDED).equals(Config.EMBEDDED))) {
-      problems.add(
-          "standby needs recordsUrl, readingsUrl or influxUrl, and broker, because a service can"
-              + " only take over what is not on the other one's machine");
-    }
-    if (shared && keepRawDays != null) {
-      problems.add(
-          "standby and keepRawDays exclude each other, because only one machine would have the"
-              + " hourly sums of deleted readings");
-    }
-    return shared;
-  }
-
-  private @Nullable InfluxAddress influx(ConfigProblems problems) {
-    if (influxUrl == null) {
-      problems.without("influxUrl", "influxDatabase", influxDatabase);
-      problems.without("influxUrl", "influxUser", influxUser);
-      problems.without("influxUrl", "influxPassword", influxPassword);
-      problems.without("influxUrl", "influxToken", influxToken);
-      return null;
-    }
-    if (readingsUrl != null) {
-      problems.add("readingsUrl and influxUrl are two places for the readings; set one of them");
-    }
-    if (influxUser == null) {
-      problems.without("influxUser", "influxPassword", influxPassword);
-    } else if (influxToken != null) {
-      problems.add("influxToken and influxUser are two ways to log in; set one of them");
-    }
-    return new InfluxAddress(
-        problems.that(
-            "influxUrl",
-            influxUrl,
-            ConfigFile::isWebAddress,
-            "must be an address like http://192.168.1.5:8086, without a name or password in it"),
-        problems.that(
-            "influxDatabase",
-            or(influxDatabase, "tepidarium"),
-            name -> DATABASE.matcher(name).matches(),
-            "must be 1 to 64 of A-Z a-z 0-9 _ - / and ."),
-        problems.filled("influxUser", influxUser),
-        problems.filled("influxPassword", influxPassword),
-        problems.filled("influxToken", influxToken));
   }
 
   /** Whether a text is an address of a web server: no name or password, query or fragment in it. */
