@@ -15,12 +15,9 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import tepidarium.ingest.Decoder;
-import tepidarium.ingest.HeardMessages;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectCode;
-import tepidarium.ingest.SensorLimit;
 import tepidarium.ingest.mqtt.BrokerAccounts;
 import tepidarium.ingest.mqtt.BrokerAccounts.ServiceLogin;
 import tepidarium.ingest.mqtt.BrokerAddress;
@@ -57,9 +54,7 @@ final class BrokerStart implements AutoCloseable {
       Supplier<Map<String, Part>> parts) {}
 
   private final Config config;
-  private final Decoder decoder;
-  private final HeardMessages heard;
-  private final SensorLimit sensorLimit;
+  private final MessageRules messages;
   private final Clock clock;
   private final ServiceLogin login;
   private final SensorLogins logins;
@@ -77,18 +72,14 @@ final class BrokerStart implements AutoCloseable {
       Config config,
       DataParts parts,
       String clientId,
-      Decoder decoder,
-      HeardMessages heard,
-      SensorLimit sensorLimit,
+      MessageRules messages,
       SensorLogins logins,
       @Nullable WatchedCertificate certificate,
       Clock clock) {
     this.certificate = certificate;
     this.logins = logins;
     this.config = config;
-    this.decoder = decoder;
-    this.heard = heard;
-    this.sensorLimit = sensorLimit;
+    this.messages = messages;
     this.clock = clock;
     this.login = new ServiceLogin(clientId, SensorLogins.SERVICE, randomPassword());
     if (config.embedded()) {
@@ -168,7 +159,7 @@ final class BrokerStart implements AutoCloseable {
     return new Broker(
         () -> new BrokerAddress(started.serviceUri(), login.user(), login.password(), null),
         started::openSensorPort,
-        () -> started.waiting(login.clientId(), decoder.topicFilters()),
+        () -> started.waiting(login.clientId(), messages.decoder().topicFilters()),
         () -> health(started));
   }
 
@@ -191,8 +182,8 @@ final class BrokerStart implements AutoCloseable {
         new BrokerAccounts.Topics(
             config.rootTopic(),
             this::mappedTopics,
-            decoder::sensorOf,
-            (topic, payload) -> heard.add(topic, payload, clock.instant())),
+            messages.decoder()::sensorOf,
+            (topic, payload) -> messages.heard().add(topic, payload, clock.instant())),
         (topic, reason) ->
             intake.refuse(
                 Reject.of(clock.instant(), topic, RejectCode.FORBIDDEN_TOPIC, reason, "")));
@@ -207,10 +198,10 @@ final class BrokerStart implements AutoCloseable {
             Duration.ofHours(limits.sessionHours()),
             (long) limits.sessionMegabytes() << 20,
             topic -> {
-              String sensor = decoder.sensorOf(topic);
+              String sensor = messages.decoder().sensorOf(topic);
               return sensor == null
                   ? null
-                  : sensorLimit.whyNot(new SensorId(sensor), clock.instant());
+                  : messages.sensorLimit().whyNot(new SensorId(sensor), clock.instant());
             });
     if (all.isShortOfFiles(limits.maxSensors())) {
       LOG.warn(
@@ -223,7 +214,7 @@ final class BrokerStart implements AutoCloseable {
 
   /** The first levels without wildcards of the topics that the mapping rules read. */
   private List<String> mappedTopics() {
-    return decoder.mappedTopics().stream().map(BrokerStart::fixedLevels).toList();
+    return messages.decoder().mappedTopics().stream().map(BrokerStart::fixedLevels).toList();
   }
 
   private static String fixedLevels(String filter) {

@@ -7,52 +7,22 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import tepidarium.alert.AlertRules;
-import tepidarium.alert.AlertStore;
 import tepidarium.backup.BackupSchedule;
 import tepidarium.backup.ScheduledBackups;
 import tepidarium.container.Register;
-import tepidarium.exchange.RecordExchange;
-import tepidarium.exchange.RecordStores;
-import tepidarium.exporting.ReadingExport;
-import tepidarium.germination.SeedJournal;
-import tepidarium.importing.ImportJobs;
-import tepidarium.ingest.Decoder;
-import tepidarium.ingest.HeardMessages;
-import tepidarium.ingest.IngestCounters;
-import tepidarium.ingest.Intake;
 import tepidarium.ingest.IntakeCounts;
 import tepidarium.ingest.Mappings;
-import tepidarium.ingest.RejectLog;
-import tepidarium.ingest.SensorLimit;
 import tepidarium.ingest.mqtt.MqttLink;
-import tepidarium.live.CalibrationErrors;
 import tepidarium.live.Watch;
-import tepidarium.records.AlertRecords;
-import tepidarium.records.AlertRuleRecords;
 import tepidarium.records.ClockRecords;
-import tepidarium.records.ContainerRecords;
-import tepidarium.records.Database;
-import tepidarium.records.DayExtremesRecords;
-import tepidarium.records.GerminationRecords;
-import tepidarium.records.ImportProfileRecords;
 import tepidarium.records.MappingRecords;
 import tepidarium.records.NoticeRecords;
-import tepidarium.records.RejectRecords;
-import tepidarium.records.SeasonRecords;
 import tepidarium.records.SensorAccountRecords;
 import tepidarium.records.SensorRecords;
 import tepidarium.sensor.SensorBook;
-import tepidarium.series.ReadingSink;
-import tepidarium.series.SerialSink;
-import tepidarium.series.WriteResult;
 import tepidarium.sites.Sites;
 import tepidarium.tls.WatchedCertificate;
-import tepidarium.web.alerts.AlertViews;
-import tepidarium.web.containers.ContainerViews;
 import tepidarium.web.sensors.SensorActivities;
-import tepidarium.web.sensors.SensorViews;
-import tepidarium.web.server.ApiRoutes;
 import tepidarium.web.server.PagesTls;
 import tepidarium.web.server.WebServer;
 import tepidarium.web.system.ServiceInfo.Part;
@@ -71,25 +41,17 @@ public final class Service implements AutoCloseable {
   private final Clock clock;
   private final Pace pace;
   private final OpenFolder folder;
-  private final Decoder decoder;
-  private final HeardMessages heard = new HeardMessages();
+  private final MessageRules messages;
   private final Mappings mappings;
-  private final SensorLimit sensorLimit;
   private final SensorLogins sensorLogins;
   private final BrokerStart broker;
   private final Standby standby;
   private final Stores stores;
   private final ContainerData containers;
   private final SensorBook sensors;
-  private final AlertStore alerts;
-  private final AlertRules rules;
-  private final ArrivalRecords arrivals;
-  private final AlertViews alertViews;
   private final ClockTrust trust;
-  private final Watch watch;
-  private final ReadingSink sink;
-  private final Intake intake;
-  private final ImportJobs imports;
+  private final Alerting alerting;
+  private final SensorIntake intake;
   private final DiskUse diskUse;
   private final CurrentServiceInfo info;
   private final ScheduledBackups backups;
@@ -113,9 +75,7 @@ public final class Service implements AutoCloseable {
     this.clock = clock;
     this.pace = pace;
     folder = OpenFolder.open(config, options, clock, running);
-    decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
-    sensorLimit =
-        new SensorLimit(config.mqttLimits().maxSensors(), config.mqttLimits().newSensorsPerHour());
+    messages = MessageRules.of(config);
     certificate = openCertificate();
     sensorLogins = new SensorLogins(config, certificate);
     broker =
@@ -124,26 +84,20 @@ public final class Service implements AutoCloseable {
                 config,
                 folder.parts(),
                 folder.clientId(),
-                decoder,
-                heard,
-                sensorLimit,
+                messages,
                 sensorLogins,
                 certificate,
                 clock));
     standby = new Standby(config, folder, pagesAddress(), clock, running);
     stores = standby.openStores(broker);
     mappings =
-        new Mappings(config.mappings(), new MappingRecords(stores.records()), decoder, heard);
+        new Mappings(
+            config.mappings(),
+            new MappingRecords(stores.records()),
+            messages.decoder(),
+            messages.heard());
     containers = ContainerData.over(stores, config.maxGap(), clock);
     sensors = running.add(new SensorBook(new SensorRecords(stores.records())));
-    alerts = new AlertRecords(stores.records());
-    rules =
-        new AlertRules(
-            new AlertRuleRecords(stores.records()),
-            config.silentAfter(),
-            new CalibrationErrors(containers.register(), clock));
-    arrivals = arrivalRecords();
-    alertViews = new AlertViews(containers.register(), config.timeZone());
     ClockRecords clockRecords = new ClockRecords(stores.records());
     Optional<Instant> lastSeen = clockRecords.lastSeen().or(containers::newestReading);
     sensorLogins.read(new SensorAccountRecords(stores.records()), lastSeen.isPresent());
@@ -152,22 +106,19 @@ public final class Service implements AutoCloseable {
       trust.confirm(clock.instant());
     }
     Housekeeping housekeeping = startHousekeeping(clockRecords);
-    containers.declareSensors(sensorLimit, clock);
-    watch = startWatch();
-    sink = new SerialSink(stores.storage().sink(containers.rollups(), containers.sensorDays()));
-    intake = startIntake();
-    imports =
-        running.add(
-            new ImportJobs(
-                config.data().resolve("imports"), importSink(), config.timeZone(), clock));
+    containers.declareSensors(messages.sensorLimit(), clock);
+    alerting = Alerting.start(config, stores, containers, pace, clock, running);
+    intake =
+        SensorIntake.start(
+            config, messages, stores, containers, sensors, alerting.watch(), trust, clock, running);
     folder.parts().saveManifest(folder.clientId());
     diskUse = new DiskUse(config.data(), clock, pace.nanos());
     info =
         new CurrentServiceInfo(
             config,
             demo,
-            intake,
-            sensorLimit,
+            intake.intake(),
+            messages.sensorLimit(),
             sensorLogins,
             stores,
             folder.parts(),
@@ -180,10 +131,10 @@ public final class Service implements AutoCloseable {
     activities = createActivities();
     sites = createSites();
     web = startPages();
-    broker.pagesReady(intake);
+    broker.pagesReady(intake.intake());
     MqttLink.prepare();
     link = createLink();
-    mappings.onChange(() -> link.follow(decoder.topicFilters()));
+    mappings.onChange(() -> link.follow(messages.decoder().topicFilters()));
     mappings.refusedBy(link::refusal);
     startLinkAndNotices();
     standby.watchBroker(stores, link, pace);
@@ -239,60 +190,6 @@ public final class Service implements AutoCloseable {
             clock));
   }
 
-  private Watch startWatch() {
-    return running.add(
-        new Watch(
-            containers.register(),
-            containers.latestValues(),
-            containers.heatSoFar(),
-            containers.calibrated(),
-            alerts,
-            rules,
-            Duration.ofSeconds(config.silentGraceSeconds()),
-            pace.checks(),
-            clock));
-  }
-
-  private ArrivalRecords arrivalRecords() {
-    RejectLog rejects = new RejectRecords(stores.records());
-    return config.keeping().recordsElsewhere()
-        ? ArrivalRecords.deferred(rejects, containers.arrivalFaults(), running)
-        : ArrivalRecords.direct(rejects, containers.arrivalFaults());
-  }
-
-  /** Connects the intake to the store. The spool starts too, if there is one. */
-  private Intake startIntake() {
-    Storage storage = stores.storage();
-    IngestCounters counters = new IngestCounters(arrivals.rejects(), config.rootTopic(), clock);
-    running.add(storage::stopForwarding);
-    Intake started =
-        running.add(
-            new Intake(
-                decoder,
-                sensorLimit,
-                sink,
-                counters,
-                new Buttons(containers.register()),
-                arrivals.faults(),
-                heard,
-                stored -> {
-                  trust.confirmBy(stored.readings(), stored.arrivedAt());
-                  watch.stored(stored.readings(), stored.arrivedAt());
-                  sensors.reported(stored.statuses(), stored.arrivedAt());
-                }));
-    storage.start(counters, watch);
-    return started;
-  }
-
-  /** Stores imported readings, and updates newest values and heat. */
-  private ReadingSink importSink() {
-    return batch -> {
-      WriteResult result = sink.write(batch);
-      watch.imported(result.accepted(batch));
-      return result;
-    };
-  }
-
   private NoticeService createNoticeService() {
     return new NoticeService(
         config.notices(),
@@ -301,7 +198,7 @@ public final class Service implements AutoCloseable {
         new NoticeService.Sources(
             containers.register(),
             containers.history(),
-            alerts,
+            alerting.store(),
             new NoticeRecords(stores.records()),
             backups),
         trust,
@@ -353,7 +250,24 @@ public final class Service implements AutoCloseable {
 
   private WebServer startPages() {
     standby.endWaiting();
-    return running.add(WebServer.start(pagesAddress(), apiParts()));
+    PagesSources sources =
+        new PagesSources(
+            config,
+            stores,
+            containers,
+            sensors,
+            activities,
+            alerting,
+            messages,
+            mappings,
+            intake,
+            info,
+            notices,
+            login,
+            sensorLogins,
+            sites,
+            clock);
+    return running.add(WebServer.start(pagesAddress(), sources.apiParts()));
   }
 
   private WebServer.Address pagesAddress() {
@@ -365,44 +279,6 @@ public final class Service implements AutoCloseable {
         certificate == null ? null : new PagesTls(certificate));
   }
 
-  private ApiRoutes.Parts apiParts() {
-    Register register = containers.register();
-    SeedJournal journal = new SeedJournal(new GerminationRecords(stores.records()), register);
-    return new ApiRoutes.Parts(
-        register,
-        containers.calibrated(),
-        containers.history(),
-        watch,
-        alerts,
-        rules,
-        new ReadingExport(stores.storage().source(), register),
-        recordExchange(journal),
-        imports,
-        new ImportProfileRecords(stores.records()),
-        mappings,
-        heard,
-        arrivals.rejects(),
-        info,
-        new ContainerViews(
-            register, containers.latestValues(), containers.heatSoFar(), watch, alertViews, clock),
-        sensorViews(),
-        alertViews,
-        journal,
-        notices.notices(),
-        new SeasonRecords(stores.records()),
-        new DayExtremesRecords(stores.records()),
-        containers.faults(),
-        login.login(),
-        sensorLogins,
-        new SavedSettings(config, notices::use, notices.notices()::test, clock),
-        clock,
-        config.timeZone(),
-        config.site(),
-        config.notices().publicUrl(),
-        config.network().name(),
-        sites);
-  }
-
   private Sites createSites() {
     OwnSite own =
         running.add(
@@ -410,26 +286,10 @@ public final class Service implements AutoCloseable {
                 config,
                 Stores.machine(folder),
                 info,
-                new OwnSite.Sources(stores, containers, watch, backups),
+                new OwnSite.Sources(stores, containers, alerting.watch(), backups),
                 pace,
                 clock));
     return running.add(new Sites(config.network().others(), own::state, clock)).start();
-  }
-
-  private RecordExchange recordExchange(SeedJournal journal) {
-    Database records = stores.records();
-    RecordStores written =
-        new RecordStores(
-            new ContainerRecords(records),
-            new SensorRecords(records),
-            new GerminationRecords(records),
-            work ->
-                records.transaction(
-                    handle -> {
-                      work.run();
-                      return true;
-                    }));
-    return new RecordExchange(containers.register(), journal, sensors, written);
   }
 
   private SensorActivities createActivities() {
@@ -443,34 +303,26 @@ public final class Service implements AutoCloseable {
             clock));
   }
 
-  private SensorViews sensorViews() {
-    return new SensorViews(
-        containers.register(),
-        sensors,
-        containers.latestValues(),
-        stores.storage().source(),
-        activities,
-        config.maxGap());
-  }
-
   private MqttLink createLink() {
     BrokerStart.Broker started = broker.await();
     return running.add(
         new MqttLink(
             started.address(),
             config.rootTopic(),
-            decoder.topicFilters(),
+            messages.decoder().topicFilters(),
             standby.clientId(),
             new MqttLink.Limits(config.maxPayloadBytes(), MESSAGES_STUCK),
             started.waiting(),
             clock,
-            intake));
+            intake.intake()));
   }
 
   /** Connects alerts to MQTT and to the notices, then starts the link to the broker. */
   private void startLinkAndNotices() {
     info.setLink(link, broker.await().parts());
-    AlertTopics topics = new AlertTopics(link, watch, alerts, containers.register(), alertViews);
+    Watch watch = alerting.watch();
+    AlertTopics topics =
+        new AlertTopics(link, watch, alerting.store(), containers.register(), alerting.views());
     watch.listen(topics);
     watch.listen(notices);
     SummaryFacts summaries =
@@ -506,7 +358,7 @@ public final class Service implements AutoCloseable {
 
   /** Returns the counts of readings since the start. */
   public IntakeCounts counts() {
-    return intake.counts();
+    return intake.intake().counts();
   }
 
   public Register register() {
