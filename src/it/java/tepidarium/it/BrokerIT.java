@@ -27,10 +27,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import tepidarium.app.Config;
-import tepidarium.ingest.mqtt.BrokerAccounts;
-import tepidarium.ingest.mqtt.BrokerClients;
 import tepidarium.ingest.mqtt.BrokerLimits;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
+import tepidarium.ingest.mqtt.OpenAccounts;
 import tepidarium.ingest.mqtt.SensorPorts;
 
 /** The broker inside the service, as sensors and strangers meet it. */
@@ -290,12 +289,7 @@ class BrokerIT {
         EmbeddedBroker.start(
             new SensorPorts("127.0.0.1", port, null),
             data,
-            new BrokerAccounts(
-                new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
-                BrokerClients.ANYBODY,
-                new BrokerAccounts.Topics(
-                    "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
-                (topic, reason) -> {}),
+            OpenAccounts.anybody(),
             BrokerLimits.of(4 << 20, 10, Duration.ofDays(1), 16L << 20, topic -> null));
     try (broker) {
       try (ServerSocket taken = new ServerSocket(port, 1, InetAddress.getLoopbackAddress())) {

@@ -123,25 +123,12 @@ class AccessIT {
     boolean sends = !operation.method().equals("GET") && !operation.method().equals("DELETE");
     Visit.Answer answer =
         visitor
-            .with("Content-Type", type(path))
+            .with("Content-Type", CheckedApi.mediaType(path))
             .call(operation.method(), path, sends ? "{}" : null);
     boolean refused = answer.status() == 401 || answer.status() == 403;
     if (expected == 0 ? refused : answer.status() != expected) {
       wrong.add(operation + " as " + visitor.headers() + ": " + answer.status());
     }
-  }
-
-  private static String type(String path) {
-    if (path.equals("/api/imports")) {
-      return "application/octet-stream";
-    }
-    if (path.equals("/api/record")) {
-      return "application/zip";
-    }
-    if (path.startsWith("/api/import/")) {
-      return "text/csv";
-    }
-    return path.endsWith("/photo") ? "image/jpeg" : "application/json";
   }
 
   @Test

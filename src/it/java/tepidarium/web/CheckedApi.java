@@ -129,7 +129,7 @@ final class CheckedApi {
             .timeout(Duration.ofSeconds(30))
             .method(method, body == null ? BodyPublishers.noBody() : BodyPublishers.ofString(body));
     if (body != null && !headers.containsKey("Content-Type")) {
-      request.header("Content-Type", type(path));
+      request.header("Content-Type", mediaType(path));
     }
     headers.forEach(request::header);
     try {
@@ -142,8 +142,9 @@ final class CheckedApi {
     }
   }
 
-  private static String type(String path) {
-    if (path.startsWith("/api/imports?")) {
+  /** The media type of the body that a path takes. */
+  static String mediaType(String path) {
+    if (path.equals("/api/imports") || path.startsWith("/api/imports?")) {
       return "application/octet-stream";
     }
     if (path.equals("/api/record")) {
@@ -162,7 +163,7 @@ final class CheckedApi {
     HttpRequest request =
         HttpRequest.newBuilder(URI.create(base + path))
             .timeout(Duration.ofSeconds(30))
-            .header("Content-Type", type(path))
+            .header("Content-Type", mediaType(path))
             .method(method, publisher)
             .build();
     try {

@@ -5,8 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.lang.reflect.RecordComponent;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -17,12 +15,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 import tepidarium.backup.BackupFile;
 import tepidarium.backup.BackupPart;
 import tepidarium.backup.BackupRewriter;
@@ -38,8 +34,6 @@ class BackupCommandTest {
   private Path file;
   private Path config;
 
-  private record Ended(int status, String output) {}
-
   @BeforeEach
   void create() throws IOException {
     data = SmallFolder.create(folder.resolve("data"));
@@ -47,28 +41,15 @@ class BackupCommandTest {
     config = Files.writeString(folder.resolve("t.yaml"), "timeZone: Europe/Berlin\n");
   }
 
-  private static Ended run(Callable<Integer> subcommand, String... options) {
-    StringWriter output = new StringWriter();
-    CommandLine command = new CommandLine(subcommand);
-    command.setOut(new PrintWriter(output, true));
-    command.setErr(new PrintWriter(output, true));
-    command.setExecutionExceptionHandler(
-        (exception, line, result) -> {
-          line.getErr().println(exception.getMessage());
-          return 1;
-        });
-    return new Ended(command.execute(options), output.toString());
-  }
-
-  private Ended backup(String... more) {
+  private CommandRun backup(String... more) {
     List<String> options =
         new ArrayList<>(List.of(file.toString(), "--data=" + data, "--config=" + config));
     options.addAll(List.of(more));
-    return run(new BackupCommand(), options.toArray(String[]::new));
+    return CommandRun.of(new BackupCommand(), options.toArray(String[]::new));
   }
 
-  private Ended restore(Path target) {
-    return run(new RestoreCommand(), file.toString(), "--data=" + target);
+  private CommandRun restore(Path target) {
+    return CommandRun.of(new RestoreCommand(), file.toString(), "--data=" + target);
   }
 
   private static List<String> names(Path folder) throws IOException {
@@ -79,7 +60,7 @@ class BackupCommandTest {
 
   @Test
   void aBackupIsRestoredIntoANewFolder() throws IOException {
-    Ended written = backup();
+    CommandRun written = backup();
     assertEquals(0, written.status(), written.output());
     assertTrue(written.output().contains("records: 1 container, 0 sowings, 0 photos"));
     assertTrue(
@@ -88,7 +69,7 @@ class BackupCommandTest {
             .contains("readings: 100 from 2026-03-01T06:00:00Z to 2026-03-01T07:39:00Z"),
         written.output());
     Path target = folder.resolve("new/data");
-    Ended restored = restore(target);
+    CommandRun restored = restore(target);
     assertEquals(0, restored.status(), restored.output());
     assertEquals(
         List.of("in-use", "manifest.json", "readings.db", "records.db", "restored-settings.yaml"),
@@ -104,7 +85,7 @@ class BackupCommandTest {
 
   @Test
   void readingsAreLeftOutOnRequest() {
-    Ended written = backup("--without-readings");
+    CommandRun written = backup("--without-readings");
     assertTrue(written.output().contains("readings: not included"), written.output());
     assertFalse(BackupFile.open(file).manifest().contains(BackupPart.READINGS));
     restore(folder.resolve("new"));
@@ -129,7 +110,7 @@ class BackupCommandTest {
   void aFolderThatIsNotEmptyIsRefusedAndLeftAsItIs() throws IOException {
     backup();
     List<String> before = names(data);
-    Ended ended = restore(data);
+    CommandRun ended = restore(data);
     assertEquals(1, ended.status());
     assertTrue(ended.output().contains(" is not empty, and nothing in it was changed"));
     assertEquals(before, names(data));
@@ -146,7 +127,7 @@ class BackupCommandTest {
     Arrays.fill(content, 4_096, content.length, (byte) 0x5A);
     BackupRewriter.replace(file, "records.db", content);
     Path absent = folder.resolve("absent");
-    Ended ended = restore(absent);
+    CommandRun ended = restore(absent);
     assertEquals(1, ended.status());
     assertTrue(ended.output().contains(" is damaged: "), ended.output());
     assertFalse(Files.exists(absent));
@@ -186,12 +167,12 @@ class BackupCommandTest {
   void recordsInPostgresAreNotInABackupAndItSaysSo() throws IOException {
     Files.writeString(
         config, "recordsUrl: postgresql://db.example.org/garden\nrecordsPassword: SECRET\n");
-    Ended alone = backup("--without-readings");
+    CommandRun alone = backup("--without-readings");
     assertEquals(1, alone.status());
     assertTrue(alone.output().contains("Back up the database with pg_dump"), alone.output());
     assertFalse(Files.exists(file));
 
-    Ended written = backup();
+    CommandRun written = backup();
     assertEquals(0, written.status(), written.output());
     assertTrue(written.output().contains("records: not included"), written.output());
     assertTrue(
@@ -199,7 +180,7 @@ class BackupCommandTest {
             .output()
             .contains("The records in the database garden at db.example.org:5432 are not in it."),
         written.output());
-    Ended restored = restore(folder.resolve("new"));
+    CommandRun restored = restore(folder.resolve("new"));
     assertEquals(0, restored.status(), restored.output());
     assertEquals(Set.of("readings.db"), Manifest.read(folder.resolve("new")).parts().keySet());
     String settings = Files.readString(folder.resolve("new/restored-settings.yaml"));
@@ -217,10 +198,10 @@ class BackupCommandTest {
         keepRawDays: 90
         """);
     SqliteRollups.open(data.resolve("ledger.db")).close();
-    Ended written = backup();
+    CommandRun written = backup();
     assertEquals(0, written.status(), written.output());
     assertTrue(written.output().contains("hourly sums"), written.output());
-    Ended restored = restore(folder.resolve("new"));
+    CommandRun restored = restore(folder.resolve("new"));
     assertEquals(0, restored.status(), restored.output());
     assertTrue(Files.exists(folder.resolve("new/ledger.db")));
   }
@@ -243,7 +224,7 @@ class BackupCommandTest {
           webhook: {url: https://example.org/SECRET-5, secret: SECRET-6}
           email: {host: mail.example.org, user: ida, password: SECRET-7, from: a@example.org, to: b@example.org}
         """);
-    Ended ended = backup();
+    CommandRun ended = backup();
     assertEquals(0, ended.status(), ended.output());
     assertTrue(
         ended.output().contains("The readings in InfluxDB at http://127.0.0.1:8999 are not"));
@@ -256,7 +237,8 @@ class BackupCommandTest {
     assertFalse(all.contains("SECRET"));
     // The account stays without a password, so that the broker does not let everybody in.
     assertTrue(
-        run(new Main.CheckConfig(), folder.resolve("new/restored-settings.yaml").toString())
+        CommandRun.of(
+                new Main.CheckConfig(), folder.resolve("new/restored-settings.yaml").toString())
             .output()
             .contains("accounts jar-1 needs a password"));
   }

@@ -7,8 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -17,15 +15,12 @@ import java.util.concurrent.Callable;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
 /** The command that exports readings, over readings that the import stored. */
 class ExportCommandTest {
   @TempDir private static Path folder;
   private static Path data;
   private static Path config;
-
-  private record Ended(int status, String output) {}
 
   @BeforeAll
   static void importReadings() throws IOException {
@@ -38,31 +33,22 @@ class ExportCommandTest {
     assertEquals(0, run(new ImportCommand(), file.toString()).status());
   }
 
-  private static Ended run(Callable<Integer> subcommand, String... options) {
-    StringWriter output = new StringWriter();
-    CommandLine command = new CommandLine(subcommand);
-    command.setOut(new PrintWriter(output, true));
-    command.setErr(new PrintWriter(output, true));
-    command.setExecutionExceptionHandler(
-        (exception, line, result) -> {
-          line.getErr().println(exception.getMessage());
-          return 1;
-        });
+  private static CommandRun run(Callable<Integer> subcommand, String... options) {
     List<String> all =
         new ArrayList<>(List.of("--data", data.toString(), "--config", config.toString()));
     all.addAll(List.of(options));
-    return new Ended(command.execute(all.toArray(String[]::new)), output.toString());
+    return CommandRun.of(subcommand, all.toArray(String[]::new));
   }
 
-  private static Ended export(String... options) {
+  private static CommandRun export(String... options) {
     ByteArrayOutputStream standardOutput = new ByteArrayOutputStream();
-    Ended ended = run(new ExportCommand(standardOutput), options);
-    return new Ended(ended.status(), standardOutput.toString(UTF_8) + ended.output());
+    CommandRun ended = run(new ExportCommand(standardOutput), options);
+    return new CommandRun(ended.status(), standardOutput.toString(UTF_8) + ended.output());
   }
 
   @Test
   void daysAreThoseOfTheSettingTimeZone() {
-    Ended ended = export("--from", "2026-03-01", "--to", "2026-03-02");
+    CommandRun ended = export("--from", "2026-03-01", "--to", "2026-03-02");
     assertEquals(0, ended.status(), ended.output());
     List<String> lines = ended.output().lines().toList();
     assertEquals(2, lines.size(), ended.output());
@@ -101,16 +87,10 @@ class ExportCommandTest {
 
   @Test
   void aFolderWithoutDataIsNotCreated() {
-    StringWriter output = new StringWriter();
-    CommandLine command = new CommandLine(new ExportCommand());
-    command.setExecutionExceptionHandler(
-        (exception, line, result) -> {
-          output.write(String.valueOf(exception.getMessage()));
-          return 1;
-        });
     Path nowhere = folder.resolve("nowhere");
-    assertEquals(1, command.execute("--data", nowhere.toString()));
-    assertTrue(output.toString().contains("there is no data in the folder"), output.toString());
+    CommandRun ended = CommandRun.of(new ExportCommand(), "--data", nowhere.toString());
+    assertEquals(1, ended.status());
+    assertTrue(ended.output().contains("there is no data in the folder"), ended.output());
     assertFalse(Files.exists(nowhere));
   }
 

@@ -19,7 +19,6 @@ import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 import tepidarium.importing.ImportOptions;
 import tepidarium.importing.ImportedFile;
 import tepidarium.importing.LoggerFile;
@@ -51,23 +50,12 @@ class ImportCommandTest {
     file = Files.writeString(folder.resolve("jar-1.csv"), FILE);
   }
 
-  private record Ended(int status, String output) {}
-
-  private Ended run(String... options) {
-    StringWriter output = new StringWriter();
-    CommandLine command = new CommandLine(new ImportCommand());
-    command.setOut(new PrintWriter(output, true));
-    command.setErr(new PrintWriter(output, true));
-    command.setExecutionExceptionHandler(
-        (exception, line, result) -> {
-          line.getErr().println(exception.getMessage());
-          return 1;
-        });
+  private CommandRun run(String... options) {
     String[] all = java.util.Arrays.copyOf(options, options.length + 3);
     all[options.length] = "--data";
     all[options.length + 1] = data.toString();
     all[options.length + 2] = file.toString();
-    return new Ended(command.execute(all), output.toString());
+    return CommandRun.of(new ImportCommand(), all);
   }
 
   private int storedRows() {
@@ -84,7 +72,7 @@ class ImportCommandTest {
 
   @Test
   void storesEachReadingOnceAndWritesRejectedRowsToAFile() throws IOException {
-    Ended first = run();
+    CommandRun first = run();
     assertEquals(0, first.status(), first.output());
     assertHas(first.output(), "3 readings stored, 0 already there");
     assertHas(first.output(), "1 row rejected");
@@ -92,7 +80,7 @@ class ImportCommandTest {
         "line,reason,text\r\n3,\"\"\"hot\"\" in \"\"temperature\"\" is not a number\","
             + "\"2026-03-01T06:10Z,hot\"\r\n",
         Files.readString(folder.resolve("jar-1.csv-rejected.csv")));
-    Ended again = run();
+    CommandRun again = run();
     assertHas(again.output(), "0 readings stored, 3 already there");
     assertEquals(3, storedRows());
   }
@@ -114,7 +102,7 @@ class ImportCommandTest {
 
   @Test
   void previewStoresNothingAndNeedsNoFolder() throws IOException {
-    Ended preview = run("--preview");
+    CommandRun preview = run("--preview");
     assertEquals(0, preview.status());
     assertHas(preview.output(), "line 2: jar-1 2026-03-01T06:00:00Z temperature 29.5 °C");
     assertHas(preview.output(), "line 3 is rejected: \"hot\"");
@@ -127,7 +115,7 @@ class ImportCommandTest {
   void refusesAFolderInUse() {
     DataFolder inUse = DataFolder.open(data);
     try {
-      Ended ended = run();
+      CommandRun ended = run();
       assertEquals(1, ended.status());
       assertHas(ended.output(), "another Tepidarium is using the data folder");
     } finally {
@@ -144,7 +132,7 @@ class ImportCommandTest {
             List.of("--decimal", "dot"),
             List.of("--delimiter", "||"),
             List.of("--encoding", "no such"))) {
-      Ended ended = run(wrong.toArray(String[]::new));
+      CommandRun ended = run(wrong.toArray(String[]::new));
       assertEquals(1, ended.status());
       assertHas(ended.output(), wrong.get(1).equals("ydm") ? "dmy, mdy or ymd" : wrong.get(0));
     }
@@ -154,7 +142,7 @@ class ImportCommandTest {
   @Test
   void keepsSettingsAsAProfileAndUsesThemAgain() throws IOException {
     file = Files.writeString(folder.resolve("shelf.csv"), "when,warm\n2026-03-01 06:00,77\n");
-    Ended kept =
+    CommandRun kept =
         run(
             "--preview",
             "--save-profile=closet",
@@ -173,7 +161,7 @@ class ImportCommandTest {
     assertEquals(1, storedRows());
 
     file = Files.writeString(folder.resolve("shelf.csv"), "when,degrees\n2026-03-01 06:00,77\n");
-    Ended other = run("--profile", "closet", "--save-profile", "other");
+    CommandRun other = run("--profile", "closet", "--save-profile", "other");
     assertEquals(1, other.status());
     assertHas(other.output(), "--column warm: the table has no such column. Its columns are 1");
     assertHas(other.output(), "The profile closet was used. Leave it out, or save it again");
@@ -186,7 +174,7 @@ class ImportCommandTest {
   @Test
   void aFileThatCannotBeReadDoesNotHoldUpTheOthers() throws IOException {
     Path empty = Files.createFile(folder.resolve("empty.csv"));
-    Ended ended = run(empty.toString());
+    CommandRun ended = run(empty.toString());
     assertEquals(1, ended.status());
     assertHas(ended.output(), "empty.csv was not imported: the file is empty");
     assertEquals(3, storedRows());

@@ -33,13 +33,7 @@ class AnonymousIT {
             () -> 1,
             address -> !address.equals(elsewhere),
             false);
-    BrokerAccounts accounts =
-        new BrokerAccounts(
-            new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
-            clients,
-            new BrokerAccounts.Topics(
-                "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
-            (topic, reason) -> {});
+    BrokerAccounts accounts = OpenAccounts.of(clients, (topic, reason) -> {});
     BrokerLimits limits =
         BrokerLimits.of(1 << 20, 10, Duration.ofDays(1), 16L << 20, topic -> null);
     try (EmbeddedBroker broker =

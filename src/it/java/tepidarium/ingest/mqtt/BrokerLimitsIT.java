@@ -51,12 +51,7 @@ class BrokerLimitsIT {
       Duration sessionExpiry,
       int sessionBytes) {
     BrokerAccounts accounts =
-        new BrokerAccounts(
-            new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
-            BrokerClients.ANYBODY,
-            new BrokerAccounts.Topics(
-                "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
-            (topic, reason) -> refused.add(reason));
+        OpenAccounts.of(BrokerClients.ANYBODY, (topic, reason) -> refused.add(reason));
     BrokerLimits limits =
         new BrokerLimits(
             8 << 20,

@@ -9,7 +9,6 @@ import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.List;
 import org.eclipse.paho.mqttv5.client.MqttClient;
 import org.eclipse.paho.mqttv5.client.MqttConnectionOptions;
 import org.eclipse.paho.mqttv5.client.persist.MemoryPersistence;
@@ -41,13 +40,7 @@ class EmbeddedBrokerTest {
 
   @Test
   void itStartsAgainAlsoWhenItsServicePortWasTakenMeanwhile(@TempDir Path folder) throws Exception {
-    BrokerAccounts accounts =
-        new BrokerAccounts(
-            new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
-            BrokerClients.ANYBODY,
-            new BrokerAccounts.Topics(
-                "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
-            (topic, reason) -> {});
+    BrokerAccounts accounts = OpenAccounts.anybody();
     try (EmbeddedBroker broker =
         EmbeddedBroker.start(new SensorPorts("127.0.0.1", 0, null), folder, accounts, LIMITS)) {
       assertTrue(letsTheServiceIn(broker));

@@ -9,7 +9,6 @@ import java.lang.management.ManagementFactory;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.List;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.apache.activemq.artemis.api.core.SimpleString;
@@ -73,13 +72,7 @@ class LazyPagingBrokerTest {
 
   @Test
   void messagesThatDoNotFitIntoMemoryArriveAfterARestart(@TempDir Path folder) throws Exception {
-    BrokerAccounts accounts =
-        new BrokerAccounts(
-            new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
-            BrokerClients.ANYBODY,
-            new BrokerAccounts.Topics(
-                "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
-            (topic, reason) -> {});
+    BrokerAccounts accounts = OpenAccounts.anybody();
     Set<String> arrived = ConcurrentHashMap.newKeySet();
     try (EmbeddedBroker broker =
         EmbeddedBroker.start(new SensorPorts("127.0.0.1", 0, null), folder, accounts, LIMITS)) {

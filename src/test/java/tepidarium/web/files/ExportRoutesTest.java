@@ -26,7 +26,7 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.rollup.MemoryReadings;
 import tepidarium.series.StoreException;
-import tepidarium.web.server.Failures;
+import tepidarium.web.server.RouteServer;
 
 /** An export over HTTP when the store fails. */
 class ExportRoutesTest {
@@ -39,14 +39,7 @@ class ExportRoutesTest {
   void start() {
     Register register = new Register(new MemoryContainers());
     ExportRoutes routes = new ExportRoutes(new ReadingExport(readings, register));
-    server =
-        Javalin.create(
-            config -> {
-              config.startup.showJavalinBanner = false;
-              routes.add(config.routes);
-              Failures.add(config);
-            });
-    server.start("127.0.0.1", 0);
+    server = RouteServer.start(config -> routes.add(config.routes));
   }
 
   @AfterEach

@@ -36,7 +36,7 @@ import tepidarium.records.GerminationRecords;
 import tepidarium.records.SensorRecords;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.sensor.SensorBook;
-import tepidarium.web.server.Failures;
+import tepidarium.web.server.RouteServer;
 
 /** Imports of zip files over HTTP, some at the same time. */
 class RecordRoutesTest {
@@ -58,14 +58,7 @@ class RecordRoutesTest {
     SeedJournal journal = new SeedJournal(stores.germination(), register);
     RecordRoutes routes =
         new RecordRoutes(new RecordExchange(register, journal, sensors, stores), Clock.systemUTC());
-    server =
-        Javalin.create(
-            config -> {
-              config.startup.showJavalinBanner = false;
-              routes.add(config.routes);
-              Failures.add(config);
-            });
-    server.start("127.0.0.1", 0);
+    server = RouteServer.start(config -> routes.add(config.routes));
   }
 
   @AfterEach

@@ -23,7 +23,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import tepidarium.web.server.Failures;
+import tepidarium.web.server.RouteServer;
 
 /**
  * The documents as pages: links lead to other pages, the product's pages link to documents that
@@ -146,13 +146,8 @@ class DocumentPagesTest {
   @Test
   void documentsAreServed() throws IOException, InterruptedException {
     Javalin server =
-        Javalin.create(
-            config -> {
-              config.startup.showJavalinBanner = false;
-              new DocumentPages(PageSetup.of(ZoneOffset.UTC)).add(config.routes);
-              Failures.add(config);
-            });
-    server.start("127.0.0.1", 0);
+        RouteServer.start(
+            config -> new DocumentPages(PageSetup.of(ZoneOffset.UTC)).add(config.routes));
     try {
       String settings = get(server, "/docs/settings.html", 200);
       assertTrue(settings.contains("<title>Settings · Tepidarium</title>"), settings);

@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import tepidarium.web.server.Failures;
+import tepidarium.web.server.RouteServer;
 
 /** Addresses of the pages, what stands in their HTML, and how browsers keep them. */
 class PagesTest {
@@ -32,13 +32,7 @@ class PagesTest {
   @BeforeAll
   static void start() {
     server =
-        Javalin.create(
-            config -> {
-              config.startup.showJavalinBanner = false;
-              Pages.add(config, PageSetup.of(ZoneId.of("Europe/Berlin")));
-              Failures.add(config);
-            });
-    server.start("127.0.0.1", 0);
+        RouteServer.start(config -> Pages.add(config, PageSetup.of(ZoneId.of("Europe/Berlin"))));
   }
 
   @AfterAll

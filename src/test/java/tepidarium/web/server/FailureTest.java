@@ -25,18 +25,15 @@ class FailureTest {
   @BeforeEach
   void start() {
     server =
-        Javalin.create(
+        RouteServer.start(
             config -> {
-              config.startup.showJavalinBanner = false;
               config.routes.get(
                   "/input",
                   ctx -> {
                     throw new InvalidInput("seeds", "must be above 0");
                   });
               config.routes.get("/mistake", ctx -> ctx.json(new HeatRule(30, 15.0)));
-              Failures.add(config);
             });
-    server.start("127.0.0.1", 0);
   }
 
   @AfterEach
