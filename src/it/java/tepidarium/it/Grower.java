@@ -18,7 +18,7 @@ public record Grower(Api api) {
 
   /** Waits until the service listens to its broker; what is sent before may reach nobody. */
   public void awaitBroker() {
-    await().atMost(Duration.ofSeconds(40)).until(() -> part("broker").startsWith("up"));
+    await().atMost(Duration.ofMinutes(3)).until(() -> part("broker").startsWith("up"));
   }
 
   /** A new container with the usual band; its id. */
