@@ -6,14 +6,21 @@ import { texts } from './texts.js';
 
 const TIMEOUT_MS = 20_000;
 
-/** A failed call. `message` can be shown; `problems` names the wrong fields. */
+/** A failed call. `message` can be shown; `answer` holds the problem details. */
 export class ApiError extends Error {
-  constructor(message, { status = 0, type = 'about:blank', problems = [] } = {}) {
+  constructor(message, { status = 0, type = 'about:blank', answer = {} } = {}) {
     super(message);
     this.name = 'ApiError';
     this.status = status;
     this.type = type;
-    this.problems = problems;
+    this.answer = answer;
+  }
+
+  /** Names the fields in the message by the labels of a form. */
+  nameFields(form) {
+    const labelOf = (field) =>
+      form?.elements.namedItem(field)?.labels?.[0]?.textContent.replace(/\s*\([^)]*\)\s*$/, '') || undefined;
+    this.message = refusalWords(this.answer, labelOf) || this.message;
   }
 
   /** True if the service has no such container, sowing or the like. */
@@ -75,9 +82,11 @@ async function problemOf(response) {
   } catch {
     /* not from the service itself */
   }
-  const message = refusalWords(answer) || answer.title || texts.theServiceRefused(response.status);
-  const problems = Array.isArray(answer.problems) ? answer.problems : [];
-  return new ApiError(message, { status: response.status, type: answer.type, problems });
+  return new ApiError(refusalWords(answer) || answer.title || texts.theServiceRefused(response.status), {
+    status: response.status,
+    type: answer.type,
+    answer,
+  });
 }
 
 /** The service's reason for refusing the live stream; null if it accepts, or does not answer. */

@@ -110,6 +110,7 @@ export async function whileBusy(button, output, work) {
     if (output) output.replaceChildren();
     return await work();
   } catch (problem) {
+    problem.nameFields?.(button.form);
     if (output) output.replaceChildren(problemBox(problem));
     else announce(problem.message);
     return undefined;

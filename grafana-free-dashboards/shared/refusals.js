@@ -1,27 +1,49 @@
-// Why the service refused a field, by the rule that it broke. Other refusals come as sentences of the service. Pure.
+// Why the service refused an input, by the rule that it broke. Other refusals come as sentences of the service. Pure.
 
-import { number } from './format.js';
+import { number, round, temperature, temperatureDifference, toUnit, unitName } from './format.js';
 import { moment } from './time-format.js';
 import { texts } from './texts.js';
 
+const MOMENTS = ['now', 'earliest', 'first', 'since', 'from', 'until', 'sownAt', 'gatheredAt'];
+/** Figures of a range, of which only the last has the unit. */
+const LEAST = 'least';
+
 /** As many digits as it has, three at most. */
-const plain = (value) => number(value, [0, 1, 2].find((digits) => Number(value.toFixed(digits)) === value) ?? 3);
+const plain = (value) => number(value, digitsOf(value, 3));
+const digitsOf = (value, most) => [0, 1, 2].find((digits) => digits >= most || round(value, digits) === value) ?? most;
 
-export const RULES = {
-  missing: (field) => texts.isMissing(field),
-  'too-long': (field, { most }) => texts.hasAtMost(field, plain(most)),
-  length: (field, { most }) => texts.hasOneTo(field, plain(most)),
-  whole: (field, { least, most }) => texts.isWholeFromTo(field, plain(least), plain(most)),
-  range: (field, { least, most, unit }) => texts.isBetween(field, plain(least), `${plain(most)} ${unit}`.trim()),
-  number: (field, { value }) => texts.isANumberNot(field, value),
-  instant: (field, { value }) => texts.isATimeNot(field, value),
-  // Told from 1970, a moment has its day and year, as the field has them.
-  future: (field, { now }) => texts.isNotInTheFuture(field, moment(now, 0)),
-  order: () => texts.endBeforeStart,
-};
+/** @param unit °C, K for a difference of temperatures, or another */
+function amount(value, unit) {
+  if (unit === '°C') return temperature(value, digitsOf(round(toUnit(value), 3), 1));
+  if (unit === 'K') return temperatureDifference(value, unitName() === '°C' ? digitsOf(value, 1) : 1);
+  return unit ? `${plain(value)} ${texts.refusedUnits[unit] ?? unit}` : plain(value);
+}
 
-/** @param problem of the service: detail, field, rule, figures */
-export function refusalWords({ detail, field, rule, figures }) {
-  const words = RULES[rule];
-  return words && field ? words(texts.fieldNames[field] ?? field, figures ?? {}) : detail;
+/** The figures as they are shown. @param nameOf names a field */
+function shown({ unit, ...figures }, nameOf) {
+  const show = (name, value) => {
+    if (name === 'of') return nameOf(value);
+    // Told from 1970, a moment has its day and year, as the field has them.
+    if (MOMENTS.includes(name)) return moment(value, 0);
+    if (Array.isArray(value)) return value.join(', ');
+    if (typeof value !== 'number') return value;
+    const text = amount(value, unit);
+    return name === LEAST && unit && figures.most !== undefined ? text.slice(0, text.lastIndexOf(' ')) : text;
+  };
+  return Object.fromEntries(Object.entries(figures).map(([name, value]) => [name, show(name, value)]));
+}
+
+/** The name of a field without its label; of `cold.limit`, `limit`. */
+const named = (field) => texts.fieldNames[field] ?? texts.fieldNames[field.split('.').pop()] ?? field;
+
+/**
+ * @param problem of the service: detail, field, rule, figures, entry
+ * @param labelOf the label of a field in the form; undefined if there is none
+ */
+export function refusalWords({ detail, field = '', rule, figures, entry }, labelOf = () => undefined) {
+  const words = texts.rules[rule];
+  if (!words) return detail;
+  const nameOf = (name) => labelOf(name) ?? named(name);
+  const sentence = words(nameOf(field), shown(figures ?? {}, nameOf));
+  return entry ? `${texts.becauseOfThis(texts.entryKinds[entry.kind], moment(entry.at, 0))} ${sentence}` : sentence;
 }

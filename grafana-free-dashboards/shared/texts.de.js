@@ -227,6 +227,8 @@ export default {
     reading: 'Messwert',
     trueValue: 'Wahrer Wert',
     uncertainty: 'Unsicherheit',
+    readingUncertainty: 'Unsicherheit',
+    referenceUncertainty: 'Unsicherheit',
     gatheredAt: 'Datum der Ernte',
     accession: 'Zugangsnummer',
     keep: 'Aufbewahrung',
@@ -239,17 +241,138 @@ export default {
     placements: 'Einsätze',
     emptyVolts: 'Spannung leerer Zellen',
     pottedOn: 'Getopft',
-    culled: 'Aussortiert',
+    culled: 'Ausgesondert',
+    'band.temperature.low': 'Nicht kälter als',
+    'band.temperature.high': 'Nicht heißer als',
+    'band.light.high': 'Nicht heller als',
+    'band.humidity.low': 'Nicht trockener als',
+    limit: 'Grenze',
+    deadband: 'Hysterese',
+    onDelayMinutes: 'Verzögerung der Warnung',
+    offDelayMinutes: 'Verzögerung des Endes',
+    temperatureOffset: 'Korrektur der Temperatur',
+    humidityOffset: 'Korrektur der Feuchte',
+    temperatureError: 'Fehler der Temperatur',
+    optimum: 'Beste Temperatur',
+    firstDays: 'Tage bis zum ersten Keimling',
+    giveUpDays: 'Tage bis zum Aufgeben',
+    fraction: 'Anteil, der keimt',
+    rootCm: 'Länge der Keimwurzel',
+    rootLengthsCm: 'Längen der Keimwurzeln',
+    keepsDays: 'Tage, die Samen keimfähig bleiben',
+    ungerminated: 'Ungekeimt',
+    alive: 'Am Leben',
+    days: 'Tage',
+    day: 'Tag',
+    groups: 'Behälter',
+    containers: 'Behälter',
+    sources: 'Wärmequellen',
+    sowings: 'Aussaaten',
+    species: 'Art',
+    lot: 'Saatgutpartie',
+    topics: 'Topics',
+    reads: 'Topics zum Lesen',
+    topic: 'Topic',
+    current: 'Bisheriges Passwort',
+    role: 'Rechte',
+    temperature: 'Temperatur',
+    humidity: 'Feuchte',
+    kind: 'Art',
+    culledGerminated: 'Gekeimte ausgesondert',
   },
-  isMissing: (field) => `Es fehlt: ${field}.`,
-  hasAtMost: (field, most) => `Zu lang: ${field}. Höchstens ${most} Zeichen.`,
-  hasOneTo: (field, most) => `Bitte prüfen: ${field}. Nötig sind 1 bis ${most} Zeichen.`,
-  isWholeFromTo: (field, least, most) => `Bitte prüfen: ${field}. Eine ganze Zahl von ${least} bis ${most}.`,
-  isBetween: (field, least, most) => `Bitte prüfen: ${field}. Zwischen ${least} und ${most}.`,
-  isANumberNot: (field, value) => `Bitte prüfen: ${field}. Eine Zahl ist nötig, nicht „${value}“.`,
-  isATimeNot: (field, value) => `Bitte prüfen: ${field}. Datum und Uhrzeit sind nötig, nicht „${value}“.`,
-  isNotInTheFuture: (field, now) => `Bitte prüfen: ${field} liegt in der Zukunft. Jetzt ist es ${now}.`,
-  endBeforeStart: 'Das Ende darf nicht vor dem Beginn liegen.',
+  /** By the rule of an input that was broken. */
+  rules: {
+    missing: (field) => `Es fehlt: ${field}.`,
+    'too-long': (field, { most }) => `Zu lang: ${field}. Höchstens ${most} Zeichen.`,
+    'too-short': (field, { least }) => `Zu kurz: ${field}. Mindestens ${least} Zeichen.`,
+    bytes: (field, { most }) => `Zu lang: ${field}. Höchstens ${most} Zeichen; Umlaute zählen doppelt.`,
+    length: (field, { most }) => `Bitte prüfen: ${field}. Nötig sind 1 bis ${most} Zeichen.`,
+    characters: (field, { allowed, most }) =>
+      allowed
+        ? `Bitte prüfen: ${field}. Erlaubt sind 1 bis ${most} dieser Zeichen: ${allowed}`
+        : `Bitte prüfen: ${field}. Darin sind Zeichen, die sich nicht anzeigen lassen.`,
+    whole: (field, { least, most }) =>
+      most
+        ? `Bitte prüfen: ${field}. Eine ganze Zahl von ${least} bis ${most}.`
+        : `Bitte prüfen: ${field}. Eine ganze Zahl, mindestens ${least}.`,
+    range: (field, { least, most }) =>
+      most ? `Bitte prüfen: ${field}. Zwischen ${least} und ${most}.` : `Bitte prüfen: ${field}. Mindestens ${least}.`,
+    above: (field, { least, most }) => `Bitte prüfen: ${field}. Über ${least}, höchstens ${most}.`,
+    higher: (field, { value, of, than }) => `${field} (${value}) muss über diesem Wert liegen: ${of} (${than}).`,
+    number: (field, { value }) => `Bitte prüfen: ${field}. Eine Zahl ist nötig, nicht „${value}“.`,
+    choice: (field, { value, choices }) => `Bitte prüfen: ${field}. „${value}“ geht nicht, möglich sind: ${choices}.`,
+    count: (field, { least, most }) => `Bitte prüfen: ${field}. Nötig sind ${least} bis ${most}.`,
+    instant: (field, { value }) => `Bitte prüfen: ${field}. Datum und Uhrzeit sind nötig, nicht „${value}“.`,
+    future: (field, { now }) => `Bitte prüfen: ${field} liegt in der Zukunft. Jetzt ist es ${now}.`,
+    'too-early': (field, { earliest }) => `Bitte prüfen: ${field} liegt zu früh. Frühestens ${earliest}.`,
+    'readings-deleted': (field, { earliest }) =>
+      `Bitte prüfen: ${field}. Die Messwerte vor ${earliest} sind gelöscht, also ändert sich an ihrer Auswertung nichts mehr.`,
+    order: () => 'Das Ende darf nicht vor dem Beginn liegen.',
+    after: () => 'Das Ende muss nach dem Beginn liegen.',
+    span: (field, { days }) => `Die Zeit ist zu lang. Höchstens ${days} Tage.`,
+    opening: (field, { minutes }) =>
+      `Das Ende der Öffnung muss nach ihrem Beginn liegen, höchstens ${minutes} min später.`,
+    taken: (field, { value }) =>
+      `Schon vergeben: „${value}“. Einen anderen Namen wählen oder das Vorhandene entfernen.`,
+    full: (field, { most }) => `Es gibt schon ${most} davon, mehr sind nicht möglich. Erst etwas entfernen.`,
+    'not-found': (field, { value }) =>
+      value ? `Nicht gefunden: „${value}“.` : 'Das gibt es nicht mehr. Die Seite neu laden.',
+    same: () => 'Beide sind dasselbe. Zwei verschiedene wählen.',
+    'wrong-password': () => 'Das ist nicht das bisherige Passwort.',
+    'wrong-login': () => 'Der Name oder das Passwort ist falsch.',
+    wait: (field, { seconds }) => `Zu viele Versuche. In ${seconds} s noch einmal versuchen.`,
+    'common-password': () => 'Dieses Passwort wird als Erstes erraten. Ein anderes wählen.',
+    'last-owner': () => 'Mindestens eine Person muss alles dürfen.',
+    topics: (field, { most }) =>
+      `Bitte prüfen: ${field}. Nötig sind MQTT-Topics, + für eine Ebene, # am Ende für alle darunter, höchstens ${most} Zeichen.`,
+    'set-elsewhere': (field) => `${field} steht in der Einstellungsdatei oder im Aufruf des Dienstes. Dort ändern.`,
+    picture: () => 'Ein Bild muss JPEG oder PNG sein.',
+    'not-heard': (field, { sensor }) =>
+      `${sensor} hat sich noch nicht gemeldet. Den Sensor einschalten, oder die Zeit leer lassen.`,
+    'before-first': (field, { sensor, first }) =>
+      `Das liegt vor der ersten Meldung von ${sensor}. Frühestens ${first}.`,
+    'not-placed': (field, { sensor }) => `${sensor} war zu dieser Zeit in keinem Behälter.`,
+    placed: (field, { sensor, place, since }) =>
+      `${sensor} ist schon ${place ? `in „${place}“` : 'im Raum'}, seit ${since}. Um das zu ändern, diesen Einsatz korrigieren.`,
+    overlaps: (field, { sensor, place, from, until }) =>
+      `Das überschneidet sich mit einem anderen Einsatz: ${sensor}, ${place ? `in „${place}“` : 'im Raum'} ab ${from}${until ? ` bis ${until}` : ''}. Eine andere Zeit wählen oder erst diesen Einsatz korrigieren.`,
+    'same-reading': (field, { value, hours }) =>
+      `Zwei Punkte binnen ${hours} h haben denselben Messwert, ${value}. Den zweiten Punkt bei einem anderen wahren Wert aufnehmen oder den ersten entfernen.`,
+    'dark-first': (field, { hours }) =>
+      `Zuerst einen Punkt im Dunkeln aufnehmen, im Abstand von höchstens ${hours} h; sonst zeigte der Sensor Licht, wo keines ist.`,
+    swapped: () =>
+      'Der Messwert muss mit dem wahren Wert steigen. Prüfen, ob Messwert und wahrer Wert eines Punktes vertauscht sind.',
+    gain: (field, { gain, least, most }) =>
+      `Mit den anderen Punkten ergibt sich ein Faktor von ${gain}; erlaubt sind ${least} bis ${most}. Die Werte prüfen, die Punkte weiter auseinander wählen oder den Sensor ersetzen.`,
+    'seeds-inside': (field, { sowing }) => `Darin liegen Samen der Aussaat ${sowing}. Sie zuerst umsetzen.`,
+    'seeds-were-inside': (field, { sowing }) =>
+      `Darin lagen Samen der Aussaat ${sowing}; ihre Wärme wird aus diesem Behälter berechnet.`,
+    'species-of-lot': (field, { lot }) => `Zu dieser Art gehört die Saatgutpartie ${lot}.`,
+    'before-gathering': (field, { sowing, sownAt, lot, gatheredAt }) =>
+      `Die Aussaat ${sowing} (${sownAt}) läge vor der Ernte ihrer Saatgutpartie ${lot} (${gatheredAt}).`,
+    'lot-too-small': (field, { lot, seeds, sown }) =>
+      `Die Saatgutpartie ${lot} hat ${seeds} Samen, gesät wären aber ${sown}.`,
+    'before-sowing': () => 'Das läge vor der Aussaat.',
+    'no-group': (field, { group }) => `Eine Gruppe ${group} gibt es zu dieser Zeit nicht.`,
+    'group-empty': (field, { group, since }) =>
+      `Von der Gruppe ${group} liegt seit ${since} nichts mehr in einem Behälter.`,
+    'too-few-seeds': (field, { group, wanted, available }) =>
+      `So viele hat die Gruppe ${group} zu dieser Zeit nicht: ${wanted} eingetragen, ${available} vorhanden.`,
+    'group-lies-in': (field, { group, place }) => `Die Gruppe ${group} liegt zu dieser Zeit in ${place}.`,
+    'seeds-needed': (field, { most }) =>
+      `Dafür wären mehr als ${most} Samen nötig. Weniger Keimlinge oder weniger Sicherheit verlangen.`,
+  },
+  /** Before the rule that an earlier or later entry would break. */
+  becauseOfThis: (entry, at) => `Wegen dieses Eintrags wäre ein anderer unmöglich: ${entry}, ${at}.`,
+  entryKinds: {
+    sown: 'die Aussaat',
+    moved: 'das Umsetzen',
+    checked: 'die Kontrolle',
+    survival: 'die Zählung der Sämlinge',
+    named: 'der Name',
+    withdrawn: 'die Rücknahme',
+  },
+  refusedUnits: { days: 'Tage', lux: 'lx', min: 'min' },
 
   // fault-words.js
   powerOnValue: 'Einschaltwert',

@@ -202,6 +202,8 @@ export default {
     reading: 'the reading',
     trueValue: 'the true value',
     uncertainty: 'the uncertainty',
+    readingUncertainty: 'the uncertainty',
+    referenceUncertainty: 'the uncertainty',
     gatheredAt: 'the date of gathering',
     accession: 'the accession number',
     keep: 'how it is kept',
@@ -215,16 +217,133 @@ export default {
     emptyVolts: 'the voltage of empty cells',
     pottedOn: 'potted on',
     culled: 'culled',
+    'band.temperature.low': 'the lowest temperature',
+    'band.temperature.high': 'the highest temperature',
+    'band.light.high': 'the brightest light',
+    'band.humidity.low': 'the lowest humidity',
+    limit: 'the limit',
+    deadband: 'the deadband',
+    onDelayMinutes: 'the delay of the alert',
+    offDelayMinutes: 'the delay of its end',
+    temperatureOffset: 'the temperature offset',
+    humidityOffset: 'the humidity offset',
+    temperatureError: 'the error of the temperature',
+    optimum: 'the best temperature',
+    firstDays: 'the days to the first seedling',
+    giveUpDays: 'the days until giving up',
+    fraction: 'the fraction that germinates',
+    rootCm: 'the length of the root',
+    rootLengthsCm: 'the lengths of the roots',
+    keepsDays: 'the days that seeds stay viable',
+    ungerminated: 'ungerminated',
+    alive: 'alive',
+    days: 'the days',
+    day: 'the day',
+    groups: 'the containers',
+    containers: 'the containers',
+    sources: 'the heat sources',
+    sowings: 'the sowings',
+    species: 'the species',
+    lot: 'the seed lot',
+    topics: 'the topics',
+    reads: 'the topics to read',
+    topic: 'the topic',
+    current: 'the present password',
+    role: 'the rights',
+    temperature: 'the temperature',
+    humidity: 'the humidity',
+    kind: 'the kind',
+    culledGerminated: 'germinated ones culled',
   },
-  isMissing: (field) => `Missing: ${field}.`,
-  hasAtMost: (field, most) => `Too long: ${field}. At most ${most} characters.`,
-  hasOneTo: (field, most) => `Please check ${field}: 1 to ${most} characters.`,
-  isWholeFromTo: (field, least, most) => `Please check ${field}: a whole number from ${least} to ${most}.`,
-  isBetween: (field, least, most) => `Please check ${field}: between ${least} and ${most}.`,
-  isANumberNot: (field, value) => `Please check ${field}: a number is needed, not “${value}”.`,
-  isATimeNot: (field, value) => `Please check ${field}: a date and time is needed, not “${value}”.`,
-  isNotInTheFuture: (field, now) => `Please check ${field}: it lies in the future. It is ${now} now.`,
-  endBeforeStart: 'The end must not lie before the start.',
+  /** By the rule of an input that was broken. */
+  rules: {
+    missing: (field) => `Missing: ${field}.`,
+    'too-long': (field, { most }) => `Too long: ${field}. At most ${most} characters.`,
+    'too-short': (field, { least }) => `Too short: ${field}. At least ${least} characters.`,
+    bytes: (field, { most }) => `Too long: ${field}. At most ${most} characters; letters with accents count double.`,
+    length: (field, { most }) => `Please check ${field}: 1 to ${most} characters.`,
+    characters: (field, { allowed, most }) =>
+      allowed
+        ? `Please check ${field}: 1 to ${most} of these characters: ${allowed}`
+        : `Please check ${field}: it has characters that cannot be shown.`,
+    whole: (field, { least, most }) =>
+      most
+        ? `Please check ${field}: a whole number from ${least} to ${most}.`
+        : `Please check ${field}: a whole number, at least ${least}.`,
+    range: (field, { least, most }) =>
+      most ? `Please check ${field}: between ${least} and ${most}.` : `Please check ${field}: at least ${least}.`,
+    above: (field, { least, most }) => `Please check ${field}: above ${least}, at most ${most}.`,
+    higher: (field, { value, of, than }) => `Please check ${field}: ${value} must lie above ${of}, ${than}.`,
+    number: (field, { value }) => `Please check ${field}: a number is needed, not “${value}”.`,
+    choice: (field, { value, choices }) => `Please check ${field}: not “${value}”, but one of ${choices}.`,
+    count: (field, { least, most }) => `Please check ${field}: ${least} to ${most} are needed.`,
+    instant: (field, { value }) => `Please check ${field}: a date and time is needed, not “${value}”.`,
+    future: (field, { now }) => `Please check ${field}: it lies in the future. It is ${now} now.`,
+    'too-early': (field, { earliest }) => `Please check ${field}: not before ${earliest}.`,
+    'readings-deleted': (field, { earliest }) =>
+      `Please check ${field}: the readings before ${earliest} have been deleted, so their figures no longer change.`,
+    order: () => 'The end must not lie before the start.',
+    after: () => 'The end must lie after the start.',
+    span: (field, { days }) => `The time is too long. At most ${days} days.`,
+    opening: (field, { minutes }) => `The opening must end after its start, at most ${minutes} min later.`,
+    taken: (field, { value }) => `“${value}” exists already. Choose another name, or remove that one.`,
+    full: (field, { most }) => `There are ${most} already, and no more are possible. Remove one first.`,
+    'not-found': (field, { value }) =>
+      value ? `There is no “${value}”.` : 'That does not exist any more. Load the page again.',
+    same: () => 'Both are the same. Choose two different ones.',
+    'wrong-password': () => 'That is not the present password.',
+    'wrong-login': () => 'The name or the password is wrong.',
+    wait: (field, { seconds }) => `Too many attempts. Try again in ${seconds} s.`,
+    'common-password': () => 'This password is guessed first. Choose another.',
+    'last-owner': () => 'At least one person must be allowed everything.',
+    topics: (field, { most }) =>
+      `Please check ${field}: MQTT topics are needed, + for one level, # at the end for all below, at most ${most} characters.`,
+    'set-elsewhere': (field) => `${field} is set in the settings file or at the start of the service. Change it there.`,
+    picture: () => 'A photo must be a JPEG or PNG picture.',
+    'not-heard': (field, { sensor }) =>
+      `${sensor} has not been heard yet. Switch the sensor on, or leave the time empty.`,
+    'before-first': (field, { sensor, first }) =>
+      `That lies before the first reading of ${sensor}. Choose ${first} or later.`,
+    'not-placed': (field, { sensor }) => `${sensor} was in no container at that time.`,
+    placed: (field, { sensor, place, since }) =>
+      `${sensor} is ${place ? `in “${place}”` : 'in the room'} already, since ${since}. To change that, correct this placement.`,
+    overlaps: (field, { sensor, place, from, until }) =>
+      `That overlaps another placement: ${sensor}, ${place ? `in “${place}”` : 'in the room'} from ${from}${until ? ` until ${until}` : ''}. Choose another time, or correct that placement first.`,
+    'same-reading': (field, { value, hours }) =>
+      `Two points within ${hours} h have the same reading, ${value}. Take the second point at another true value, or remove the first.`,
+    'dark-first': (field, { hours }) =>
+      `Add a point in the dark first, within ${hours} h: otherwise the sensor would show light where there is none.`,
+    swapped: () =>
+      'The reading must rise with the true value. Check whether reading and true value of a point are swapped.',
+    gain: (field, { gain, least, most }) =>
+      `With the other points this gives a gain of ${gain}; ${least} to ${most} is allowed. Check the values, take the points further apart, or replace the sensor.`,
+    'seeds-inside': (field, { sowing }) => `Seeds of sowing ${sowing} lie in it. Move them first.`,
+    'seeds-were-inside': (field, { sowing }) =>
+      `Seeds of sowing ${sowing} were in it, and their heat is calculated from it.`,
+    'species-of-lot': (field, { lot }) => `Seed lot ${lot} is of this species.`,
+    'before-gathering': (field, { sowing, sownAt, lot, gatheredAt }) =>
+      `Sowing ${sowing} (${sownAt}) would be earlier than the gathering of its lot ${lot} (${gatheredAt}).`,
+    'lot-too-small': (field, { lot, seeds, sown }) => `Lot ${lot} has ${seeds} seeds, but ${sown} would be sown.`,
+    'before-sowing': () => 'That would be earlier than the sowing.',
+    'no-group': (field, { group }) => `There is no group ${group} at that time.`,
+    'group-empty': (field, { group, since }) => `Group ${group} has no seeds left in a container since ${since}.`,
+    'too-few-seeds': (field, { group, wanted, available }) =>
+      `Group ${group} does not have that many at that time: ${wanted} entered, ${available} there.`,
+    'group-lies-in': (field, { group, place }) => `Group ${group} lies in ${place} at that time.`,
+    'seeds-needed': (field, { most }) =>
+      `More than ${most} seeds would be needed. Ask for fewer seedlings or less confidence.`,
+  },
+  /** Before the rule that an earlier or later entry would break. */
+  becauseOfThis: (entry, at) => `Because of this entry, another one would be impossible: ${entry}, ${at}.`,
+  entryKinds: {
+    sown: 'the sowing',
+    moved: 'the move',
+    checked: 'the check',
+    survival: 'the count of seedlings',
+    named: 'the name',
+    withdrawn: 'the withdrawal',
+  },
+  refusedUnits: { days: 'days', lux: 'lx', min: 'min' },
 
   // fault-words.js
   powerOnValue: 'Power-on value',

@@ -9,15 +9,21 @@ import { LIGHT_ADVICE, lightAdvice } from '../container/light-words.js';
 import { NO_FIT } from '../tally/no-fit.js';
 import * as why from '../tally/why-words.js';
 import { REASONS } from '../shared/fault-reasons.js';
-import { RULES, refusalWords } from '../shared/refusals.js';
+import { setTemperatureUnit } from '../shared/format.js';
+import { refusalWords } from '../shared/refusals.js';
+import de from '../shared/texts.de.js';
+import en from '../shared/texts.en.js';
 import { moment } from '../shared/time-format.js';
 
 const DESCRIPTION = readFileSync(new URL('../../src/main/resources/openapi.yaml', import.meta.url), 'utf8');
 
 /** The codes of an enumeration in the description of the API, found by the first of them. */
 function codes(first) {
-  const [, all] = DESCRIPTION.match(new RegExp(`enum:\\s*\\[(${first},[^\\]]*)\\]`));
-  return all.split(',').map((code) => code.trim());
+  const [, all] = DESCRIPTION.match(new RegExp(`enum:\\s*\\[\\s*(${first},[^\\]]*)\\]`));
+  return all
+    .split(',')
+    .map((code) => code.trim())
+    .filter(Boolean);
 }
 
 test('every kind of fault has a reason', () => {
@@ -32,8 +38,38 @@ test('every sign of a cause of light has advice', () => {
   assert.match(lightAdvice({ sign: 'lamp-at-night', sunElevation: -12.2 }), /was 12° below/);
 });
 
-test('every rule of an input has words; other refusals keep the sentence of the service', () => {
-  assert.deepEqual(Object.keys(RULES), codes('missing, too-long'));
+/** Every rule with the names of its figures, as the service has them. */
+function rulesOfTheService() {
+  const code = readFileSync(new URL('../../src/main/java/tepidarium/reading/Rule.java', import.meta.url), 'utf8');
+  return [...code.matchAll(/^ {2}([A-Z_]+)(?:\(([^)]*)\))?[,;]$/gm)].map(([, name, figures = '']) => ({
+    rule: name.toLowerCase().replaceAll('_', '-'),
+    names: [...figures.matchAll(/"(\w+)"/g)].map(([, one]) => one),
+  }));
+}
+
+/** Figures that differ from each other and are shown as they are. */
+const exampleOf = (names) => Object.fromEntries(names.map((name) => [name, `<${name}>`]));
+
+for (const [language, texts] of Object.entries({ en, de })) {
+  test(`every rule of an input has words with all its figures (${language})`, () => {
+    const rules = rulesOfTheService();
+    const codesOfRules = rules.map(({ rule }) => rule);
+    assert.deepEqual(Object.keys(texts.rules).sort(), codesOfRules.sort());
+    assert.deepEqual(codes('missing, too-long').sort(), codesOfRules);
+    for (const { rule, names } of rules) {
+      const words = texts.rules[rule]('<field>', exampleOf(names));
+      const said = names.filter((name) => name !== 'unit');
+      assert.deepEqual(
+        said.filter((name) => !words.includes(`<${name}>`)),
+        [],
+        `${rule}: ${words}`,
+      );
+    }
+    assert.deepEqual(Object.keys(texts.entryKinds), codes('sown, moved'));
+  });
+}
+
+test('a refusal has its field and figures; one without a rule keeps the sentence of the service', () => {
   const range = { field: 'base', rule: 'range', figures: { least: -20, most: 60.5, unit: '°C' } };
   assert.equal(refusalWords(range), 'Please check the base temperature: between −20 and 60.5 °C.');
   assert.equal(refusalWords({ field: 'noLabel', rule: 'missing', figures: {} }), 'Missing: noLabel.');
@@ -43,6 +79,37 @@ test('every rule of an input has words; other refusals keep the sentence of the 
   assert.ok(refusalWords(future).endsWith(`It is ${local} now.`), refusalWords(future));
   assert.equal(refusalWords({ field: 'base', detail: 'base lies above ceiling' }), 'base lies above ceiling');
   assert.equal(refusalWords({ field: 'base', rule: 'a-later-rule', detail: 'base is odd' }), 'base is odd');
+});
+
+test('a refusal names its fields by the labels of the form, and shows temperatures in the chosen unit', () => {
+  const higher = { field: 'ceiling', rule: 'higher', figures: { value: 20, than: 25.5, of: 'base', unit: '°C' } };
+  const labels = { ceiling: 'Ceiling', base: 'Base' };
+  const labelOf = (field) => labels[field];
+  assert.equal(refusalWords(higher, labelOf), 'Please check Ceiling: 20 °C must lie above Base, 25.5 °C.');
+  const range = (unit) => ({ field: 'x.deadband', rule: 'range', figures: { least: 0, most: 10, unit } });
+  setTemperatureUnit('F');
+  try {
+    assert.equal(refusalWords(higher, labelOf), 'Please check Ceiling: 68 °F must lie above Base, 77.9 °F.');
+    assert.equal(refusalWords(range('°C')), 'Please check the deadband: between 32 and 50 °F.');
+    assert.equal(refusalWords(range('K')), 'Please check the deadband: between 0.0 and 18.0 °F.');
+  } finally {
+    setTemperatureUnit('C');
+  }
+  assert.equal(refusalWords(range('K')), 'Please check the deadband: between 0 and 10 °C.');
+  const least = { field: 'uncertainty', rule: 'range', figures: { least: 0, unit: '%' } };
+  assert.equal(refusalWords(least), 'Please check the uncertainty: at least 0 %.');
+});
+
+test('a contradiction names the other entry that it would make impossible', () => {
+  const problem = {
+    rule: 'too-few-seeds',
+    figures: { group: '3-1', wanted: 12, available: 10 },
+    entry: { kind: 'checked', at: '2026-11-30T12:00:00Z' },
+  };
+  assert.match(
+    refusalWords(problem),
+    /another one would be impossible: the check, .* 2026 .*\. Group 3-1 .*: 12 entered, 10 there\.$/,
+  );
 });
 
 test('every reason why no curve fits has words', () => {

@@ -84,14 +84,14 @@ test('where a sensor is now', () => {
 test('problem details reach the reader; no answer is told as such', async () => {
   globalThis.fetch = async () =>
     new Response(
-      JSON.stringify({ type: 'urn:tepidarium:problem:not-found', detail: 'No.', problems: ['name: empty'] }),
+      JSON.stringify({ type: 'urn:tepidarium:problem:not-found', detail: 'No.', field: 'name', rule: 'missing' }),
       { status: 400 },
     );
-  await assert.rejects(
-    api.createContainer({}),
-    (problem) =>
-      problem.message === 'No.' && problem.problems[0] === 'name: empty' && problem.missing && !problem.unreachable,
-  );
+  await assert.rejects(api.createContainer({}), (problem) => {
+    assert.equal(problem.message, 'Missing: the name.');
+    problem.nameFields({ elements: { namedItem: () => ({ labels: [{ textContent: 'Label (°C)' }] }) } });
+    return problem.message === 'Missing: Label.' && problem.missing && !problem.unreachable;
+  });
   globalThis.fetch = async () => new Response('<html>', { status: 502 });
   await assert.rejects(api.containers(), (problem) => problem.status === 502 && problem.unreachable);
   globalThis.fetch = async () => {

@@ -181,7 +181,7 @@ class ManyContainersIT extends OnEmptyService {
     sheet.locator("[type=submit]").click();
     assertThat(sheet.locator(".done")).containsText("Limits of 2 containers changed");
     assertThat(sheet.locator(".problem")).containsText("Not done for 1 of 3");
-    assertThat(sheet.locator(".problem li")).containsText("Jar 3: there is no container");
+    assertThat(sheet.locator(".problem li")).containsText("Jar 3: That does not exist any more");
     JsonNode changed = service.api().get("/api/containers/jar-2");
     assertEquals(28.5, changed.at("/band/temperature/low").doubleValue());
     assertEquals(34, changed.at("/band/temperature/high").doubleValue());

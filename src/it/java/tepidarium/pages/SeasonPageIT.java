@@ -128,7 +128,7 @@ class SeasonPageIT {
     assertThat(lychee).containsText("+19 to +65");
     page.locator("#keep-name").fill("first HALF");
     page.locator("#keep [type=submit]").click();
-    says(page, "#said", "is kept already");
+    says(page, "#said", "exists already");
 
     Locator remove = page.locator("#kept li button");
     remove.click();

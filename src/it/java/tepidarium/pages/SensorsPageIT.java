@@ -128,7 +128,8 @@ class SensorsPageIT {
     Locator make = page.locator("#add-account [type=submit]");
     page.getByLabel("Name of the sensor").fill("node 9");
     make.click();
-    assertThat(page.locator("#account-output [role=alert]")).containsText("name must be 1 to 64");
+    assertThat(page.locator("#account-output [role=alert]"))
+        .containsText("Please check the name: 1 to 64 of these characters");
     page.getByLabel("Name of the sensor").fill("new-jar");
     make.click();
     Locator lines = page.locator("#account-output pre");

@@ -232,7 +232,10 @@ class ApiIT {
     assertEquals("range", low.path("rule").asText());
     assertEquals(-20, low.at("/figures/least").asDouble());
     assertEquals("°C", low.at("/figures/unit").asText());
-    JsonNode other = api.call("GET", JAR + "/heat?base=30&ceiling=20", null, 400).json();
+    JsonNode higher = api.call("GET", JAR + "/heat?base=30&ceiling=20", null, 400).json();
+    assertEquals("higher", higher.path("rule").asText());
+    assertEquals(30, higher.at("/figures/than").asDouble());
+    JsonNode other = api.call("GET", "/api/sensors?activity=yes", null, 400).json();
     assertTrue(other.path("rule").isMissingNode(), other.toString());
   }
 

@@ -7,6 +7,7 @@ import java.util.NoSuchElementException;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 
 /**
  * Signs people in, recognises their sessions and tokens, and changes people, sessions and tokens.
@@ -200,7 +201,7 @@ public final class Access {
     }
     if (!passwords.matches(current, Optional.of(person))) {
       guesses.wrong(address, person.name(), now);
-      throw new InvalidInput("current", "is not your password");
+      throw new InvalidInput("current", "is not your password", Rule.WRONG_PASSWORD.with());
     }
     guesses.right(address, person.name(), true);
     changePerson(person.id(), null, password, identity.session());
@@ -257,7 +258,7 @@ public final class Access {
   /** Adds a token that lasts the given number of days. */
   public synchronized NewToken addToken(String name, Role role, int days, Instant now) {
     if (days < 1 || days > MAX_TOKEN_DAYS) {
-      throw new InvalidInput("days", "must be from 1 to " + MAX_TOKEN_DAYS);
+      throw InvalidInput.whole("days", 1, MAX_TOKEN_DAYS);
     }
     String secret = Tokens.PREFIX + Secret.create();
     ApiToken draft =

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Semaphore;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 
 /**
  * Hashes and checks passwords with bcrypt, one at a time. Thread-safe.
@@ -82,15 +83,22 @@ public final class Passwords {
    */
   public static void check(String name, String password) {
     if (password.codePointCount(0, password.length()) < MIN_CHARACTERS) {
-      throw new InvalidInput("password", "must have at least " + MIN_CHARACTERS + " characters");
+      throw new InvalidInput(
+          "password",
+          "must have at least " + MIN_CHARACTERS + " characters",
+          Rule.TOO_SHORT.with(MIN_CHARACTERS));
     }
     if (isTooLong(password)) {
-      throw new InvalidInput("password", "must have at most " + MAX_BYTES + " bytes in UTF-8");
+      throw new InvalidInput(
+          "password",
+          "must have at most " + MAX_BYTES + " bytes in UTF-8",
+          Rule.BYTES.with(MAX_BYTES));
     }
     String plain = password.toLowerCase(Locale.ROOT);
     boolean oneCharacter = plain.codePoints().distinct().count() == 1;
     if (oneCharacter || COMMON.contains(plain) || plain.equals(name.toLowerCase(Locale.ROOT))) {
-      throw new InvalidInput("password", "is one that is guessed first. Choose another");
+      throw new InvalidInput(
+          "password", "is one that is guessed first. Choose another", Rule.COMMON_PASSWORD.with());
     }
   }
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 
 /** The people who can sign in, at most {@value #MAX_PEOPLE}. Guarded by the monitor of Access. */
 final class People {
@@ -40,10 +41,13 @@ final class People {
   Person add(String name, Role role, String passwordHash) {
     String checked = checked(name);
     if (named(checked).isPresent()) {
-      throw new InvalidInput("name", "belongs to another person already. Choose another");
+      throw new InvalidInput(
+          "name", "belongs to another person already. Choose another", Rule.TAKEN.with(checked));
     }
     if (people.size() >= MAX_PEOPLE) {
-      throw new InvalidInput("there are " + MAX_PEOPLE + " people already. Remove one first");
+      throw new InvalidInput(
+          "there are " + MAX_PEOPLE + " people already. Remove one first",
+          Rule.FULL.with(MAX_PEOPLE));
     }
     long id = store.addPerson(new Person(0, checked, role, passwordHash));
     Person added = new Person(id, checked, role, passwordHash);
@@ -57,7 +61,8 @@ final class People {
       throw InvalidInput.length("name", MAX_NAME_CHARACTERS);
     }
     if (stripped.chars().anyMatch(Character::isISOControl)) {
-      throw new InvalidInput("name", "must not have control characters");
+      throw new InvalidInput(
+          "name", "must not have control characters", Rule.CHARACTERS.with(null, null));
     }
     return stripped;
   }
@@ -79,7 +84,8 @@ final class People {
   private void requireAnotherOwner(long id) {
     boolean another = people.values().stream().anyMatch(p -> p.role() == Role.OWN && p.id() != id);
     if (!another) {
-      throw new InvalidInput("role", "own must stay with at least one person");
+      throw new InvalidInput(
+          "role", "own must stay with at least one person", Rule.LAST_OWNER.with());
     }
   }
 }

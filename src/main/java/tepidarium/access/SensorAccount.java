@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.regex.Pattern;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 
 /**
  * An account with which sensors log in to the embedded broker.
@@ -24,18 +25,23 @@ public record SensorAccount(
 
   public SensorAccount {
     if (!NAME.matcher(name).matches()) {
-      throw new InvalidInput("name", "must be 1 to 64 of A-Z a-z 0-9 _ -");
+      throw new InvalidInput(
+          "name",
+          "must be 1 to 64 of A-Z a-z 0-9 _ -",
+          Rule.CHARACTERS.with("A-Z a-z 0-9 _ -", 64));
     }
     topics = checked("topics", topics);
     reads = checked("reads", reads);
     if (topics.isEmpty() && reads.isEmpty()) {
-      throw new InvalidInput("topics", "must have at least one topic");
+      throw new InvalidInput(
+          "topics", "must have at least one topic", Rule.COUNT.with(1, MAX_TOPICS));
     }
   }
 
   private static List<String> checked(String field, List<String> filters) {
     if (filters.size() > MAX_TOPICS) {
-      throw new InvalidInput(field, "must have at most " + MAX_TOPICS + " topics");
+      throw new InvalidInput(
+          field, "must have at most " + MAX_TOPICS + " topics", Rule.COUNT.with(0, MAX_TOPICS));
     }
     for (String filter : filters) {
       if (!isFilter(filter)
@@ -45,7 +51,8 @@ public record SensorAccount(
             field,
             "must be MQTT topics, with + for one level and # at the end for all below, each at most "
                 + MAX_TOPIC_CHARACTERS
-                + " characters");
+                + " characters",
+            Rule.TOPICS.with(MAX_TOPIC_CHARACTERS));
       }
     }
     return List.copyOf(filters);

@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Consumer;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 
 /**
  * The accounts of sensors that were made on the page Sensors, at most {@value #MAX_ACCOUNTS}. The
@@ -76,10 +77,13 @@ public final class SensorAccounts {
   public synchronized NewPassword add(
       String name, List<String> topics, List<String> reads, Instant now) {
     if (accounts.containsKey(name) || taken.contains(name)) {
-      throw new InvalidInput("name", "belongs to another account already. Choose another");
+      throw new InvalidInput(
+          "name", "belongs to another account already. Choose another", Rule.TAKEN.with(name));
     }
     if (accounts.size() >= MAX_ACCOUNTS) {
-      throw new InvalidInput("there are " + MAX_ACCOUNTS + " accounts already. Remove one first");
+      throw new InvalidInput(
+          "there are " + MAX_ACCOUNTS + " accounts already. Remove one first",
+          Rule.FULL.with(MAX_ACCOUNTS));
     }
     String password = Passwords.randomForSensor();
     SensorAccount added = new SensorAccount(name, Secret.hash(password), topics, reads, now);

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 
 /**
  * The tokens for programs, at most {@value #MAX_TOKENS}. A token that is over stays in the list
@@ -43,10 +44,13 @@ final class Tokens {
       throw InvalidInput.length("name", MAX_NAME_CHARACTERS);
     }
     if (name.chars().anyMatch(Character::isISOControl)) {
-      throw new InvalidInput("name", "must not have control characters");
+      throw new InvalidInput(
+          "name", "must not have control characters", Rule.CHARACTERS.with(null, null));
     }
     if (byHash.size() >= MAX_TOKENS) {
-      throw new InvalidInput("there are " + MAX_TOKENS + " tokens already. Remove one first");
+      throw new InvalidInput(
+          "there are " + MAX_TOKENS + " tokens already. Remove one first",
+          Rule.FULL.with(MAX_TOKENS));
     }
     ApiToken added = draft.withId(store.addToken(draft));
     byHash.put(added.hash(), added);

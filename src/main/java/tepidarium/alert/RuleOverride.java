@@ -1,7 +1,6 @@
 package tepidarium.alert;
 
 import java.time.Duration;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertKind.LimitRange;
 import tepidarium.reading.InvalidInput;
@@ -35,7 +34,8 @@ public record RuleOverride(
     if (limit != null) {
       checkLimit(kind, limit);
     }
-    within(kind, "deadband", deadband, 0, MAX_DEADBAND, kind.unit());
+    within(
+        kind, "deadband", deadband, 0, MAX_DEADBAND, kind.unit().equals("°C") ? "K" : kind.unit());
     within(kind, "onDelayMinutes", minutes(onDelay), 0, MAX_MINUTES, "min");
     within(kind, "offDelayMinutes", minutes(offDelay), 0, MAX_MINUTES, "min");
   }
@@ -56,16 +56,7 @@ public record RuleOverride(
   private static void within(
       AlertKind kind, String field, @Nullable Double value, double low, double high, String unit) {
     if (value != null && !(value >= low && value <= high)) {
-      throw new InvalidInput(
-          String.format(
-              Locale.ROOT,
-              "%s.%s must be between %.0f and %.0f %s, not %s",
-              kind.key(),
-              field,
-              low,
-              high,
-              unit,
-              value));
+      throw InvalidInput.range(kind.key() + '.' + field, low, high, unit);
     }
   }
 }

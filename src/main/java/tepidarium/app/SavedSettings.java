@@ -21,6 +21,7 @@ import tepidarium.alert.notify.Notifier;
 import tepidarium.app.SettingsSources.Place;
 import tepidarium.backup.DurableFile;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.web.settings.ServiceSettings;
 
 /**
@@ -183,11 +184,14 @@ final class SavedSettings implements ServiceSettings {
     for (Map.Entry<String, @Nullable JsonNode> change : changes.entrySet()) {
       SettingList.Entry entry = entry(change.getKey());
       if (!entry.isChangeable()) {
-        throw new InvalidInput(entry.name(), "is changed in the settings file only");
+        throw new InvalidInput(
+            entry.name(), "is changed in the settings file only", Rule.SET_ELSEWHERE.with());
       }
       if (!isOpen(entry.name())) {
         throw new InvalidInput(
-            entry.name(), "is set in the settings file or at the start; change it there");
+            entry.name(),
+            "is set in the settings file or at the start; change it there",
+            Rule.SET_ELSEWHERE.with());
       }
       JsonNode value = change.getValue();
       if (value != null && value.isContainerNode()) {

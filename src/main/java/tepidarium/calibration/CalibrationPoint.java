@@ -6,6 +6,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Checks;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
+import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 
 /**
@@ -36,7 +37,10 @@ public record CalibrationPoint(
     requirePlausible("reading", quantity, reading);
     requirePlausible("trueValue", quantity, trueValue);
     if (!(uncertainty >= 0 && Double.isFinite(uncertainty))) {
-      throw new InvalidInput("uncertainty", "must be a number of at least 0, not " + uncertainty);
+      throw new InvalidInput(
+          "uncertainty",
+          "must be a number of at least 0, not " + uncertainty,
+          Rule.RANGE.with(0, null, quantity.unit()));
     }
     requireFitting(method, quantity, trueValue);
     note = note == null || note.isBlank() ? null : Checks.text("note", note, LONGEST_NOTE);

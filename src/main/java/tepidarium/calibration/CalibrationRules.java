@@ -8,6 +8,7 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
+import tepidarium.reading.Rule;
 
 /** Refuses calibration points that give no usable correction. Each message names the remedy. */
 public final class CalibrationRules {
@@ -25,14 +26,17 @@ public final class CalibrationRules {
   public static void checkTime(CalibrationPoint point, @Nullable Instant firstHeard, Instant now) {
     if (point.at().isAfter(now.plus(CLOCK_TOLERANCE))) {
       throw new InvalidInput(
-          "at", "lies in the future (" + point.at() + "). Enter when the reading was taken");
+          "at",
+          "lies in the future (" + point.at() + "). Enter when the reading was taken",
+          Rule.FUTURE.with(now));
     }
     if (firstHeard == null) {
       throw new InvalidInput(
           "at",
           "cannot be used, because the sensor "
               + point.sensor()
-              + " has not sent a reading yet. Switch it on first, and enter the reading that it shows");
+              + " has not sent a reading yet. Switch it on first, and enter the reading that it shows",
+          Rule.NOT_HEARD.with(point.sensor().name()));
     }
     if (point.at().isBefore(firstHeard)) {
       throw new InvalidInput(
@@ -41,7 +45,8 @@ public final class CalibrationRules {
               + point.sensor()
               + " ("
               + firstHeard
-              + "). Check the date");
+              + "). Check the date",
+          Rule.BEFORE_FIRST.with(point.sensor().name(), firstHeard));
     }
   }
 
@@ -66,6 +71,8 @@ public final class CalibrationRules {
             format(
                 "is %s %s for two points within %d h, which give no gain. Take the second point at"
                     + " another true value, or remove the first",
+                point.reading(), quantity.unit(), CalibrationSession.LONGEST_PAUSE.toHours()),
+            Rule.SAME_READING.with(
                 point.reading(), quantity.unit(), CalibrationSession.LONGEST_PAUSE.toHours()));
       }
       readings.add(point.reading());
@@ -76,7 +83,8 @@ public final class CalibrationRules {
           "needs a point in the dark within "
               + CalibrationSession.LONGEST_PAUSE.toHours()
               + " h: without it, the correction would show light where there is none. Add the point"
-              + " with the method dark first, and remove it last");
+              + " with the method dark first, and remove it last",
+          Rule.DARK_FIRST.with(CalibrationSession.LONGEST_PAUSE.toHours()));
     }
     if (points.size() > 1) {
       checkGain(session, quantity);
@@ -94,7 +102,8 @@ public final class CalibrationRules {
               "gives a gain of %.3f together with the other points of the session: the reading must"
                   + " rise with the true value. Check whether reading and true value are swapped"
                   + " between two points",
-              gain));
+              gain),
+          Rule.SWAPPED.with());
     }
     if (gain > greatest || gain < 1 / greatest) {
       throw new InvalidInput(
@@ -103,7 +112,8 @@ public final class CalibrationRules {
               "gives a gain of %.3f together with the other points of the session; %.2f to %.2f is"
                   + " allowed for %s. Check readings and true values, take the points further apart,"
                   + " or replace the sensor",
-              gain, 1 / greatest, greatest, quantity.key()));
+              gain, 1 / greatest, greatest, quantity.key()),
+          Rule.GAIN.with(gain, 1 / greatest, greatest));
     }
   }
 

@@ -2,6 +2,7 @@ package tepidarium.container;
 
 import tepidarium.reading.Checks;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 
 /**
  * The limits of temperature, light and humidity within which a container should stay, called the
@@ -32,11 +33,9 @@ public record Band(
     Checks.within("band.humidity.low", humidityLowPercent, 0, 100, "%");
     if (temperatureHighC <= temperatureLowC) {
       throw new InvalidInput(
-          "band.temperature.high "
-              + temperatureHighC
-              + " °C must lie above band.temperature.low "
-              + temperatureLowC
-              + " °C");
+          "band.temperature.high",
+          temperatureHighC + " °C must lie above band.temperature.low " + temperatureLowC + " °C",
+          Rule.HIGHER.with(temperatureHighC, temperatureLowC, "band.temperature.low", "°C"));
     }
   }
 }

@@ -17,9 +17,9 @@ public record Calibration(
   public static final Calibration NONE = new Calibration(0, 0, 0.5);
 
   public Calibration {
-    Checks.within("temperatureOffset", temperatureOffsetC, -10, 10, "°C");
+    Checks.within("temperatureOffset", temperatureOffsetC, -10, 10, "K");
     Checks.within("humidityOffset", humidityOffsetPercent, -30, 30, "%");
-    Checks.within("temperatureError", temperatureErrorC, 0, 5, "°C");
+    Checks.within("temperatureError", temperatureErrorC, 0, 5, "K");
   }
 
   /** The offset for a raw value of the quantity, in its unit. */

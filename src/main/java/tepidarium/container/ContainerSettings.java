@@ -3,6 +3,7 @@ package tepidarium.container;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Checks;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 
 /**
  * The settings of a container that the grower can change.
@@ -35,7 +36,10 @@ public record ContainerSettings(
     if (ceilingC != null) {
       Checks.within("ceiling", ceilingC, -20, 80, "°C");
       if (ceilingC <= baseC) {
-        throw new InvalidInput("ceiling " + ceilingC + " °C must lie above base " + baseC + " °C");
+        throw new InvalidInput(
+            "ceiling",
+            ceilingC + " °C must lie above base " + baseC + " °C",
+            Rule.HIGHER.with(ceilingC, baseC, "base", "°C"));
       }
     }
   }

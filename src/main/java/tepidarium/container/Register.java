@@ -259,7 +259,7 @@ public final class Register {
     Instant from = start.truncatedTo(ChronoUnit.MILLIS);
     Instant until = end == null ? null : end.truncatedTo(ChronoUnit.MILLIS);
     if (until != null && !until.isAfter(from)) {
-      throw new InvalidInput("until", until + " must lie after from " + from);
+      throw InvalidInput.after("until");
     }
     arrange(
         () -> {
@@ -440,7 +440,7 @@ public final class Register {
 
   private void requireContainer(ContainerId id) {
     if (container(id).isEmpty()) {
-      throw new InvalidInput("there is no container \"" + id + '"');
+      throw InvalidInput.notFound("container", id.value());
     }
   }
 }

@@ -10,6 +10,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.container.ContainerKind;
 import tepidarium.container.ContainerSettings;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 
 /** The table of containers; one row for each container. */
 final class ContainerTable {
@@ -77,6 +78,10 @@ final class ContainerTable {
         .filter(kind -> kind.name().toLowerCase(Locale.ROOT).equals(text))
         .findFirst()
         .orElseThrow(
-            () -> new InvalidInput("kind", "must be bag, box, jar or tray, not \"" + text + '"'));
+            () ->
+                new InvalidInput(
+                    "kind",
+                    "must be bag, box, jar or tray, not \"" + text + '"',
+                    Rule.CHOICE.with(text, List.of("bag", "box", "jar", "tray"))));
   }
 }

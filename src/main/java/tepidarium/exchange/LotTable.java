@@ -44,7 +44,7 @@ final class LotTable {
   static Lot lot(Row row) {
     Integer seeds = row.count("seeds");
     if (seeds == null) {
-      throw new InvalidInput("seeds", "is missing");
+      throw InvalidInput.missing("seeds");
     }
     return new Lot(
         row.number("lot"),

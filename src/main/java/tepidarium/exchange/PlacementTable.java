@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 
 /** The table of placements; one row for each time that a sensor was in a container or the room. */
@@ -27,7 +28,7 @@ final class PlacementTable {
     Instant from = row.instant("from");
     Instant until = row.optionalInstant("until");
     if (until != null && !until.isAfter(from)) {
-      throw new InvalidInput("until", "must be later than from");
+      throw new InvalidInput("until", "must be later than from", Rule.AFTER.with());
     }
     return new Placement(
         new SensorId(row.required("sensor")),

@@ -2,11 +2,13 @@ package tepidarium.exchange;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.calibration.CalibrationMethod;
 import tepidarium.calibration.CalibrationPoint;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
+import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 
 /** The table of calibration points; one row for each point. */
@@ -33,16 +35,27 @@ final class PointTable {
     String method = row.required("method");
     return new CalibrationPoint(
         new SensorId(row.required("sensor")),
-        Quantity.ofKey(quantity).orElseThrow(() -> unknown("quantity", quantity)),
+        Quantity.ofKey(quantity)
+            .orElseThrow(
+                () ->
+                    unknown(
+                        "quantity", quantity, Arrays.stream(Quantity.values()).map(Quantity::key))),
         row.instant("at"),
         row.requiredDecimal("reading"),
         row.requiredDecimal("trueValue"),
         row.requiredDecimal("uncertainty"),
-        CalibrationMethod.ofKey(method).orElseThrow(() -> unknown("method", method)),
+        CalibrationMethod.ofKey(method)
+            .orElseThrow(
+                () ->
+                    unknown(
+                        "method",
+                        method,
+                        Arrays.stream(CalibrationMethod.values()).map(CalibrationMethod::key))),
         row.text("note"));
   }
 
-  private static InvalidInput unknown(String column, String text) {
-    return new InvalidInput(column, "is not known: \"" + text + '"');
+  private static InvalidInput unknown(String column, String text, Stream<String> known) {
+    return new InvalidInput(
+        column, "is not known: \"" + text + '"', Rule.CHOICE.with(text, known.toList()));
   }
 }

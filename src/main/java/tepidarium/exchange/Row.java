@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 
 /**
  * One row of an imported table.
@@ -24,7 +25,7 @@ record Row(long line, Map<String, String> cells) {
   String required(String column) {
     String text = text(column);
     if (text == null) {
-      throw new InvalidInput(column, "is missing");
+      throw InvalidInput.missing(column);
     }
     return text;
   }
@@ -37,14 +38,15 @@ record Row(long line, Map<String, String> cells) {
     try {
       return Long.valueOf(text);
     } catch (NumberFormatException e) {
-      throw new InvalidInput(column + " must be a whole number, not \"" + text + '"', e);
+      throw new InvalidInput(
+          column, "must be a whole number, not \"" + text + '"', Rule.NUMBER.with(text));
     }
   }
 
   @Nullable Integer count(String column) {
     Long whole = whole(column);
     if (whole != null && (whole < 0 || whole > 1_000_000)) {
-      throw new InvalidInput(column, "must be from 0 to 1000000, not " + whole);
+      throw InvalidInput.whole(column, 0, 1_000_000);
     }
     return whole == null ? null : whole.intValue();
   }
@@ -53,7 +55,8 @@ record Row(long line, Map<String, String> cells) {
   long number(String column) {
     Long whole = whole(column);
     if (whole == null || whole < 1) {
-      throw new InvalidInput(column, "must be a whole number of at least 1");
+      throw new InvalidInput(
+          column, "must be a whole number of at least 1", Rule.WHOLE.with(1, null));
     }
     return whole;
   }
@@ -63,7 +66,7 @@ record Row(long line, Map<String, String> cells) {
     try {
       return text == null ? null : Double.valueOf(text);
     } catch (NumberFormatException e) {
-      throw new InvalidInput(column + " must be a number, not \"" + text + '"', e);
+      throw InvalidInput.number(column, text);
     }
   }
 
@@ -87,8 +90,7 @@ record Row(long line, Map<String, String> cells) {
     try {
       return OffsetDateTime.parse(text).toInstant().truncatedTo(ChronoUnit.MILLIS);
     } catch (DateTimeException e) {
-      throw new InvalidInput(
-          column + " must be an instant like 2026-03-01T06:00:00Z, not \"" + text + '"', e);
+      throw InvalidInput.instant(column, text);
     }
   }
 

@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 
 /**
  * Holds the journals of all sowings. Queries use a snapshot in memory. A new entry is written to
@@ -288,12 +289,15 @@ public final class SeedJournal {
         if (timeline != null && timeline.passedThrough(id)) {
           boolean inside =
               timeline.groups().stream().anyMatch(g -> g.living() > 0 && g.container().equals(id));
-          throw new Contradiction(
-              inside
-                  ? "seeds of sowing " + sowing.id() + " lie in it: move them first"
-                  : "seeds of sowing "
+          throw inside
+              ? new Contradiction(
+                  "seeds of sowing " + sowing.id() + " lie in it: move them first",
+                  Rule.SEEDS_INSIDE.with(sowing.id()))
+              : new Contradiction(
+                  "seeds of sowing "
                       + sowing.id()
-                      + " were in it, and their heat is calculated from it");
+                      + " were in it, and their heat is calculated from it",
+                  Rule.SEEDS_WERE_INSIDE.with(sowing.id()));
         }
       }
       return register.remove(id);

@@ -78,7 +78,7 @@ final class SeedRecord {
 
   private void containerExists(ContainerId id) {
     if (register.container(id).isEmpty()) {
-      throw new InvalidInput("there is no container \"" + id + '"');
+      throw InvalidInput.notFound("container", id.value());
     }
   }
 }

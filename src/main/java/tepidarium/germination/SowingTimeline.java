@@ -12,6 +12,8 @@ import java.util.function.ToIntFunction;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.germination.GerminationData.Fate;
+import tepidarium.reading.BrokenRule;
+import tepidarium.reading.Rule;
 
 /**
  * The timeline of a sowing: applies its journal entries in chronological order and keeps the state
@@ -46,7 +48,7 @@ public final class SowingTimeline {
       try {
         timeline.apply(entry);
       } catch (Refusal e) {
-        throw new ContradictedEntry(entry, e.getMessage());
+        throw new ContradictedEntry(entry, e.getMessage(), e.broken);
       }
     }
     return timeline;
@@ -55,9 +57,15 @@ public final class SowingTimeline {
   /** Thrown when an entry is impossible at its time. The message is the reason. */
   private static final class Refusal extends RuntimeException {
     private static final long serialVersionUID = 1L;
+    private final transient @Nullable BrokenRule broken;
 
     Refusal(String message) {
+      this(message, null);
+    }
+
+    Refusal(String message, @Nullable BrokenRule broken) {
       super(message);
+      this.broken = broken;
     }
   }
 
@@ -67,7 +75,7 @@ public final class SowingTimeline {
     if (act instanceof Act.Sown sown) {
       sow(entry, sown);
     } else if (first == null) {
-      throw new Refusal("it is earlier than the sowing");
+      throw new Refusal("it is earlier than the sowing", Rule.BEFORE_SOWING.with());
     } else if (act instanceof Act.Moved moved) {
       move(moved, entry);
     } else if (act instanceof Act.Checked checked) {
@@ -103,7 +111,8 @@ public final class SowingTimeline {
   private GroupState existing(GroupId id) {
     GroupState group = groups.get(id);
     if (group == null) {
-      throw new Refusal("there is no group " + id + " at that time");
+      throw new Refusal(
+          "there is no group " + id + " at that time", Rule.NO_GROUP.with(id.toString()));
     }
     return group;
   }
@@ -112,7 +121,8 @@ public final class SowingTimeline {
     GroupState group = existing(id);
     if (group.living() == 0) {
       throw new Refusal(
-          "group " + id + " has no seeds left in a container since " + group.endedAt());
+          "group " + id + " has no seeds left in a container since " + group.endedAt(),
+          Rule.GROUP_EMPTY.with(id.toString(), group.endedAt()));
     }
     return group;
   }
@@ -133,7 +143,8 @@ public final class SowingTimeline {
       GroupState target = living(joinTo);
       if (!target.container().equals(move.to())) {
         throw new Refusal(
-            "group " + joinTo + " lies in " + target.container() + ", not in " + move.to());
+            "group " + joinTo + " lies in " + target.container() + ", not in " + move.to(),
+            Rule.GROUP_LIES_IN.with(joinTo.toString(), target.container().value()));
       }
       groups.put(joinTo, target.joinedBy(group, ungerminated, germinated, at));
       groups.put(group.id(), group.without(ungerminated, germinated, at));
@@ -145,7 +156,9 @@ public final class SowingTimeline {
       groups.put(splitInto, group.part(splitInto, ungerminated, germinated, move.to(), at));
       groups.put(group.id(), group.without(ungerminated, germinated, at));
     } else if (group.container().equals(move.to())) {
-      throw new Refusal("the seeds of group " + group.id() + " lie in " + move.to() + " already");
+      throw new Refusal(
+          "the seeds of group " + group.id() + " lie in " + move.to() + " already",
+          Rule.GROUP_LIES_IN.with(group.id().toString(), move.to().value()));
     } else {
       groups.put(group.id(), group.movedTo(move.to(), at));
     }
@@ -163,7 +176,8 @@ public final class SowingTimeline {
     if (requested > available) {
       throw new Refusal(
           "it %s %d %s seeds, but group %s has %d then"
-              .formatted(action, requested, stage, group.id(), available));
+              .formatted(action, requested, stage, group.id(), available),
+          Rule.TOO_FEW_SEEDS.with(group.id().toString(), requested, available));
     }
   }
 
@@ -194,7 +208,8 @@ public final class SowingTimeline {
     if (survival.alive() > group.alive()) {
       throw new Refusal(
           "it counts %d living seedlings, but at most %d potted from group %s live then"
-              .formatted(survival.alive(), group.alive(), group.id()));
+              .formatted(survival.alive(), group.alive(), group.id()),
+          Rule.TOO_FEW_SEEDS.with(group.id().toString(), survival.alive(), group.alive()));
     }
     groups.put(group.id(), group.survived(survival.alive()));
   }

@@ -8,6 +8,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.container.ContainerSettings;
 import tepidarium.heat.HeatRule;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 
 /**
  * A species profile: usual figures for seeds of one species, each with its source. Unknown figures
@@ -38,8 +39,9 @@ public record Species(String id, String name, Map<Trait, Figure> figures) {
         && (lowFigure.value() > highFigure.value()
             || (strict && lowFigure.value() == highFigure.value()))) {
       throw new InvalidInput(
-          String.join(
-              " ", high.key(), show(highFigure), "must lie above", low.key(), show(lowFigure)));
+          high.key(),
+          String.join(" ", show(highFigure), "must lie above", low.key(), show(lowFigure)),
+          Rule.HIGHER.with(highFigure.value(), lowFigure.value(), low.key(), high.unit()));
     }
   }
 

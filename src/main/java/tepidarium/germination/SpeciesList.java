@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Set;
 import tepidarium.container.ContainerId;
+import tepidarium.reading.Rule;
 
 /** Lists, adds, changes and removes species profiles. Thread-safe; changes run one at a time. */
 public final class SpeciesList {
@@ -71,7 +72,8 @@ public final class SpeciesList {
     existing(id);
     for (Lot lot : lots) {
       if (lot.details().species().equals(id)) {
-        throw new Contradiction("seed lot " + lot.id() + " is of this species");
+        throw new Contradiction(
+            "seed lot " + lot.id() + " is of this species", Rule.SPECIES_OF_LOT.with(lot.id()));
       }
     }
     store.removeSpecies(id);

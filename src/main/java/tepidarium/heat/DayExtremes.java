@@ -3,6 +3,7 @@ package tepidarium.heat;
 import java.time.LocalDate;
 import java.util.Locale;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 
 /**
  * The lowest and highest temperature of a local day, entered by hand.
@@ -20,15 +21,15 @@ public record DayExtremes(LocalDate day, double minC, double maxC) {
     within("max", maxC);
     if (minC > maxC) {
       throw new InvalidInput(
-          "min",
-          String.format(Locale.ROOT, "%s °C must not be above max %s °C; check both", minC, maxC));
+          "max",
+          String.format(Locale.ROOT, "%s °C must not be below min %s °C; check both", maxC, minC),
+          Rule.HIGHER.with(maxC, minC, "min", "°C"));
     }
   }
 
   private static void within(String name, double value) {
     if (!(value >= MIN_C && value <= MAX_C)) {
-      throw new InvalidInput(
-          name, String.format(Locale.ROOT, "must be %.0f to %.0f °C, not %s", MIN_C, MAX_C, value));
+      throw InvalidInput.range(name, MIN_C, MAX_C, "°C");
     }
   }
 

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 
 /**
  * All mapping rules: those of the settings first, then the saved ones, the oldest first. A change
@@ -117,11 +118,13 @@ public final class Mappings {
       List<String> topics = topics();
       if (topics.contains(rule.topic())) {
         throw new InvalidInput(
-            "there is a rule for " + Text.quote(rule.topic()) + " already. Delete that rule first");
+            "there is a rule for " + Text.quote(rule.topic()) + " already. Delete that rule first",
+            Rule.TAKEN.with(rule.topic()));
       }
       if (topics.size() - configured.size() >= MAX_SAVED) {
         throw new InvalidInput(
-            "there are " + MAX_SAVED + " saved rules. Delete one that is not needed");
+            "there are " + MAX_SAVED + " saved rules. Delete one that is not needed",
+            Rule.FULL.with(MAX_SAVED));
       }
       added = store.add(rule, at);
       apply();

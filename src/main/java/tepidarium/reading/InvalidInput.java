@@ -2,7 +2,6 @@ package tepidarium.reading;
 
 import java.time.Instant;
 import java.util.Locale;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -13,8 +12,7 @@ public final class InvalidInput extends IllegalArgumentException {
   private static final long serialVersionUID = 1L;
 
   private final @Nullable String field;
-  private final @Nullable Rule rule;
-  private final transient @Nullable Map<String, ?> figures;
+  private final transient @Nullable BrokenRule broken;
 
   /**
    * Refuses an input that belongs to no single field.
@@ -22,10 +20,12 @@ public final class InvalidInput extends IllegalArgumentException {
    * @param words what is wrong and what to enter instead, for the person who entered it
    */
   public InvalidInput(String words) {
-    super(words);
-    this.field = null;
-    this.rule = null;
-    this.figures = null;
+    this(null, words, null, null);
+  }
+
+  /** Refuses an input that belongs to no single field, by a rule for which the pages have words. */
+  public InvalidInput(String words, BrokenRule broken) {
+    this(null, words, broken, null);
   }
 
   /**
@@ -35,34 +35,44 @@ public final class InvalidInput extends IllegalArgumentException {
    * @param words the rest of a sentence that begins with the field, such as "must be above 0"
    */
   public InvalidInput(String field, String words) {
-    super(field + ' ' + words);
-    this.field = field;
-    this.rule = null;
-    this.figures = null;
+    this(field, field + ' ' + words, null, null);
   }
 
-  private InvalidInput(String field, String words, Rule rule, Map<String, ?> figures) {
-    super(field + ' ' + words);
+  /** Refuses one field by a rule for which the pages have words. */
+  public InvalidInput(String field, String words, BrokenRule broken) {
+    this(field, field + ' ' + words, broken, null);
+  }
+
+  /** Refuses an input because of an earlier exception. */
+  public InvalidInput(String words, Throwable cause) {
+    this(null, words, null, cause);
+  }
+
+  private InvalidInput(
+      @Nullable String field,
+      String sentence,
+      @Nullable BrokenRule broken,
+      @Nullable Throwable cause) {
+    super(sentence, cause);
     this.field = field;
-    this.rule = rule;
-    this.figures = figures;
+    this.broken = broken;
   }
 
   /** Refuses a field that must be there. */
   public static InvalidInput missing(String field) {
-    return new InvalidInput(field, "is missing", Rule.MISSING, Map.of());
+    return new InvalidInput(field, "is missing", Rule.MISSING.with());
   }
 
   /** Refuses a text that may be empty. */
   public static InvalidInput tooLong(String field, int most) {
     return new InvalidInput(
-        field, "must have at most " + most + " characters", Rule.TOO_LONG, Map.of("most", most));
+        field, "must have at most " + most + " characters", Rule.TOO_LONG.with(most));
   }
 
   /** Refuses a text that must not be empty. */
   public static InvalidInput length(String field, int most) {
     return new InvalidInput(
-        field, "must have 1 to " + most + " characters", Rule.LENGTH, Map.of("most", most));
+        field, "must have 1 to " + most + " characters", Rule.LENGTH.with(most));
   }
 
   /** Refuses a number that is not whole or lies outside a range. */
@@ -70,19 +80,18 @@ public final class InvalidInput extends IllegalArgumentException {
     return new InvalidInput(
         field,
         "must be a whole number from " + least + " to " + most,
-        Rule.WHOLE,
-        Map.of("least", least, "most", most));
+        Rule.WHOLE.with(least, most));
   }
 
   /**
    * Refuses a number outside a range.
    *
-   * @param unit of the bounds; may be empty
+   * @param unit of the bounds; may be empty; "K" for a difference of temperatures
    */
   public static InvalidInput range(String field, double least, double most, String unit) {
-    String words = "must be between " + plain(least) + " and " + plain(most) + ' ' + unit;
-    return new InvalidInput(
-        field, words.strip(), Rule.RANGE, Map.of("least", least, "most", most, "unit", unit));
+    String shown = unit.equals("K") ? "°C" : unit;
+    String words = "must be between " + plain(least) + " and " + plain(most) + ' ' + shown;
+    return new InvalidInput(field, words.strip(), Rule.RANGE.with(least, most, unit));
   }
 
   private static String plain(double value) {
@@ -98,7 +107,7 @@ public final class InvalidInput extends IllegalArgumentException {
    */
   public static InvalidInput number(String field, String value) {
     return new InvalidInput(
-        field, "must be a number, not \"" + value + '"', Rule.NUMBER, Map.of("value", value));
+        field, "must be a number, not \"" + value + '"', Rule.NUMBER.with(value));
   }
 
   /**
@@ -110,40 +119,39 @@ public final class InvalidInput extends IllegalArgumentException {
     return new InvalidInput(
         field,
         "must be an instant like 2026-03-01T06:00:00Z, not \"" + value + '"',
-        Rule.INSTANT,
-        Map.of("value", value));
+        Rule.INSTANT.with(value));
   }
 
   /** Refuses an instant after now. */
   public static InvalidInput future(String field, Instant now) {
     return new InvalidInput(
-        field,
-        "must not lie in the future; it is " + now + " now",
-        Rule.FUTURE,
-        Map.of("now", now));
+        field, "must not lie in the future; it is " + now + " now", Rule.FUTURE.with(now));
   }
 
   /** Refuses a span whose end {@code to} lies before its start {@code from}. */
   public static InvalidInput order() {
-    return new InvalidInput("to", "must not lie before from", Rule.ORDER, Map.of());
+    return new InvalidInput("to", "must not lie before from", Rule.ORDER.with());
   }
 
-  /** Refuses an input because of an earlier exception. */
-  public InvalidInput(String words, Throwable cause) {
-    super(words, cause);
-    this.field = null;
-    this.rule = null;
-    this.figures = null;
+  /** Refuses a span whose end {@code to} does not lie after its start {@code from}. */
+  public static InvalidInput after(String to) {
+    return new InvalidInput(to, "must lie after from", Rule.AFTER.with());
   }
 
-  /** The rule that was broken; null where it is a rule of this field alone. */
-  public @Nullable Rule rule() {
-    return rule;
+  /** Refuses a span that is too long. */
+  public static InvalidInput span(int days) {
+    return new InvalidInput(
+        "from", "must lie at most " + days + " days before to", Rule.SPAN.with(days));
   }
 
-  /** The figures of the rule, by their names in {@link Rule}; empty without a rule. */
-  public Map<String, ?> figures() {
-    return figures == null ? Map.of() : figures;
+  /** Refuses the id of something that does not exist, such as a container. */
+  public static InvalidInput notFound(String what, String id) {
+    return new InvalidInput("there is no " + what + " \"" + id + '"', Rule.NOT_FOUND.with(id));
+  }
+
+  /** The rule that was broken; null where the pages have no words for it. */
+  public @Nullable BrokenRule broken() {
+    return broken;
   }
 
   /** The name of the refused field; null where the refusal concerns no single field. */

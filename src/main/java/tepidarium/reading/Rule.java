@@ -1,33 +1,160 @@
 package tepidarium.reading;
 
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
- * The rules of an input that many fields have. The code and the figures of a refusal let a page say
- * it in another language.
+ * The rules of the inputs that a grower makes on the pages, with the names of their figures. The
+ * code and the figures of a refusal let a page say it in another language. A {@code unit} holds for
+ * all numbers of a refusal; "K" is a difference of temperatures in °C.
  */
 public enum Rule {
   /** The field is missing. */
   MISSING,
   /** A text with more than {@code most} characters. */
-  TOO_LONG,
+  TOO_LONG("most"),
+  /** A text with less than {@code least} characters. */
+  TOO_SHORT("least"),
+  /** A text with more than {@code most} bytes in UTF-8. */
+  BYTES("most"),
   /** A text without or with more than {@code most} characters. */
-  LENGTH,
+  LENGTH("most"),
+  /** A text with characters that cannot be shown; or one not of 1 to {@code most} allowed ones. */
+  CHARACTERS("allowed", "most"),
   /** Not a whole number from {@code least} to {@code most}. */
-  WHOLE,
+  WHOLE("least", "most"),
   /** A number not from {@code least} to {@code most}; {@code unit} may be empty. */
-  RANGE,
+  RANGE("least", "most", "unit"),
+  /** A number not above {@code least}, or above {@code most}. */
+  ABOVE("least", "most"),
+  /** A number {@code value} that must lie above {@code than}, the value of the field {@code of}. */
+  HIGHER("value", "than", "of", "unit"),
   /** Not a number, but {@code value}. */
-  NUMBER,
+  NUMBER("value"),
+  /** Not one of {@code choices}, but {@code value}. */
+  CHOICE("value", "choices"),
+  /** Less than {@code least} or more than {@code most} entries. */
+  COUNT("least", "most"),
   /** Not an instant, but {@code value}. */
-  INSTANT,
+  INSTANT("value"),
   /** An instant later than {@code now}. */
-  FUTURE,
+  FUTURE("now"),
+  /** A time before {@code earliest}. */
+  TOO_EARLY("earliest"),
+  /** A time before {@code earliest}, from which on the readings are still kept. */
+  READINGS_DELETED("earliest"),
   /** A span whose end lies before its start. */
-  ORDER;
+  ORDER,
+  /** A span whose end does not lie after its start. */
+  AFTER,
+  /** A span longer than {@code days}. */
+  SPAN("days"),
+  /** An opening whose end does not lie after its start, or by more than {@code minutes}. */
+  OPENING("minutes"),
+  /** Something else has this name, {@code value}. */
+  TAKEN("value"),
+  /** There are {@code most} already. */
+  FULL("most"),
+  /** There is no such thing as {@code value}. */
+  NOT_FOUND("value"),
+  /** Two that must differ are the same. */
+  SAME,
+  /** The present password is another one. */
+  WRONG_PASSWORD,
+  /** The name or the password of a sign-in is wrong. */
+  WRONG_LOGIN,
+  /** Too many attempts; the next one is accepted in {@code seconds}. */
+  WAIT("seconds"),
+  /** A password that is guessed first. */
+  COMMON_PASSWORD,
+  /** One person at least must keep the role own. */
+  LAST_OWNER,
+  /** Not MQTT topics with wildcards, of {@code most} characters each. */
+  TOPICS("most"),
+  /** A setting that stands in the file of settings or in the command. */
+  SET_ELSEWHERE,
+  /** Neither JPEG nor PNG. */
+  PICTURE,
+  /** {@code sensor} has sent no reading yet. */
+  NOT_HEARD("sensor"),
+  /** A time before the {@code first} reading of {@code sensor}. */
+  BEFORE_FIRST("sensor", "first"),
+  /** {@code sensor} is in no container at that time or before. */
+  NOT_PLACED("sensor"),
+  /** {@code sensor} is in {@code place}, null for the room, since {@code since} already. */
+  PLACED("sensor", "place", "since"),
+  /** {@code sensor} was in {@code place}, null for the room, then. {@code until} may be null. */
+  OVERLAPS("sensor", "place", "from", "until"),
+  /** Two calibration points have the {@code value}. */
+  SAME_READING("value", "unit", "hours"),
+  /** Light is calibrated with a point in the dark. */
+  DARK_FIRST("hours"),
+  /** The reading falls as the true value rises. */
+  SWAPPED,
+  /** A {@code gain} that no working sensor has. */
+  GAIN("gain", "least", "most"),
+  /** Seeds of {@code sowing} lie in the container. */
+  SEEDS_INSIDE("sowing"),
+  /** Seeds of {@code sowing} were in the container. */
+  SEEDS_WERE_INSIDE("sowing"),
+  /** {@code lot} is of this species. */
+  SPECIES_OF_LOT("lot"),
+  /** {@code sowing} would be older than its {@code lot}. */
+  BEFORE_GATHERING("sowing", "sownAt", "lot", "gatheredAt"),
+  /** More seeds were {@code sown} than {@code lot} has. */
+  LOT_TOO_SMALL("lot", "seeds", "sown"),
+  /** An entry before its sowing. */
+  BEFORE_SOWING,
+  /** There is no {@code group} at that time. */
+  NO_GROUP("group"),
+  /** {@code group} has no seeds left since {@code since}. */
+  GROUP_EMPTY("group", "since"),
+  /** {@code group} has fewer seeds, {@code available}, than the {@code wanted}. */
+  TOO_FEW_SEEDS("group", "wanted", "available"),
+  /** The seeds of {@code group} lie in {@code place}, a container's id. */
+  GROUP_LIES_IN("group", "place"),
+  /** More than 1,000,000 seeds, {@code most}, would be needed. */
+  SEEDS_NEEDED("most");
+
+  @SuppressWarnings("ImmutableEnumChecker") // A list of List.of cannot be changed.
+  private final List<String> figures;
+
+  Rule(String... figures) {
+    this.figures = List.of(figures);
+  }
 
   /** The code in the API, such as {@code too-long}. */
   public String key() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** The names of the figures. */
+  public List<String> figures() {
+    return figures;
+  }
+
+  /**
+   * The rule as an input broke it.
+   *
+   * @param values of the figures, in their order; null for one that is not known
+   */
+  public BrokenRule with(@Nullable Object... values) {
+    if (values.length != figures.size()) {
+      throw new IllegalArgumentException(
+          this + " has the figures " + figures + ", not " + Arrays.toString(values));
+    }
+    Map<String, Object> named = new LinkedHashMap<>();
+    for (int i = 0; i < values.length; i++) {
+      Object value = values[i];
+      if (value != null) {
+        named.put(figures.get(i), value);
+      }
+    }
+    return new BrokenRule(this, Collections.unmodifiableMap(named));
   }
 }

@@ -5,6 +5,7 @@ import tepidarium.importing.ImportChoices;
 import tepidarium.importing.ImportProfile;
 import tepidarium.importing.ProfileStore;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 
 /** Stores profiles of imports in the records store, the choices of each as JSON. */
 public final class ImportProfileRecords implements ProfileStore {
@@ -51,7 +52,8 @@ public final class ImportProfileRecords implements ProfileStore {
             });
     if (full) {
       throw new InvalidInput(
-          "there are " + MAX_PROFILES + " import profiles already. Delete one on the page Files");
+          "there are " + MAX_PROFILES + " import profiles already. Delete one on the page Files",
+          Rule.FULL.with(MAX_PROFILES));
     }
   }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 
 /** Stores season reports. Each method is one transaction; the data are on disk when it returns. */
@@ -26,7 +27,10 @@ public interface SeasonStore {
       if ((name + (remark == null ? "" : remark.replace("\n", "")))
           .chars()
           .anyMatch(Character::isISOControl)) {
-        throw new InvalidInput("name or remark has characters that cannot be shown");
+        throw new InvalidInput(
+            "name",
+            "or remark has characters that cannot be shown",
+            Rule.CHARACTERS.with(null, null));
       }
     }
   }

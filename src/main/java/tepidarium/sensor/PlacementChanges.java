@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 
 /**
@@ -43,7 +44,9 @@ public record PlacementChanges(
     Optional<Placement> current = at(at);
     if (to == null && current.isEmpty()) {
       throw new InvalidInput(
-          "from", "is " + at + ", when " + sensor + " is in no container; nothing to take out");
+          "from",
+          "is " + at + ", when " + sensor + " is in no container; nothing to take out",
+          Rule.NOT_PLACED.with(sensor.name()));
     }
     if (current.isPresent() && current.get().container().equals(to)) {
       throw new InvalidInput(
@@ -52,7 +55,8 @@ public record PlacementChanges(
               + in(current.get())
               + " already, since "
               + current.get().from()
-              + ". To change since when, correct that placement");
+              + ". To change since when, correct that placement",
+          Rule.PLACED.with(sensor.name(), place(current.get()), current.get().from()));
     }
     List<Placement> changed = endedAt(at);
     if (to != null) {
@@ -83,7 +87,8 @@ public record PlacementChanges(
                         + ", but "
                         + sensor
                         + " was in no container before. Choose a"
-                        + " later time, or place the other sensor directly"));
+                        + " later time, or place the other sensor directly",
+                    Rule.NOT_PLACED.with(sensor.name())));
   }
 
   /** Takes over the placement of another sensor, with its end if that lies after the start. */
@@ -136,7 +141,9 @@ public record PlacementChanges(
     Instant at = from.truncatedTo(ChronoUnit.MILLIS);
     if (at.isAfter(now)) {
       throw new InvalidInput(
-          "from", "is " + at + ", which lies in the future. Choose now or an" + " earlier time");
+          "from",
+          "is " + at + ", which lies in the future. Choose now or an" + " earlier time",
+          Rule.FUTURE.with(now));
     }
     if (firstReading == null && at.isBefore(now.truncatedTo(ChronoUnit.MINUTES))) {
       throw new InvalidInput(
@@ -146,7 +153,8 @@ public record PlacementChanges(
               + ", but "
               + sensor
               + " has not been heard yet."
-              + " Leave the time empty to place it from now on");
+              + " Leave the time empty to place it from now on",
+          Rule.NOT_HEARD.with(sensor.name()));
     }
     if (firstReading != null && at.isBefore(firstReading.truncatedTo(ChronoUnit.MINUTES))) {
       throw new InvalidInput(
@@ -157,7 +165,8 @@ public record PlacementChanges(
               + sensor
               + ". Choose "
               + firstReading
-              + " or later");
+              + " or later",
+          Rule.BEFORE_FIRST.with(sensor.name(), firstReading));
     }
     return at;
   }
@@ -190,12 +199,19 @@ public record PlacementChanges(
             + other.from()
             + until
             + ". "
-            + remedy);
+            + remedy,
+        Rule.OVERLAPS.with(sensor.name(), place(other), other.from(), other.until()));
   }
 
   private String in(Placement placement) {
+    String place = place(placement);
+    return place == null ? "in the room" : "in \"" + place + '"';
+  }
+
+  /** The name of its container; null for the room. */
+  private @Nullable String place(Placement placement) {
     return placement.container().equals(ContainerId.ROOM)
-        ? "in the room"
-        : "in \"" + names.apply(placement.container()) + '"';
+        ? null
+        : names.apply(placement.container());
   }
 }

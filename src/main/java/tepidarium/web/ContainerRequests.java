@@ -55,7 +55,7 @@ public final class ContainerRequests {
   public Span span(Context ctx, ContainerId id) {
     Span span = span(id, Params.instant(ctx, "from"), Params.instant(ctx, "to"));
     if (span.length().toDays() > MAX_DAYS) {
-      throw new InvalidInput("from", "must lie at most " + MAX_DAYS + " days before to");
+      throw InvalidInput.span(MAX_DAYS);
     }
     return span;
   }

@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.heat.HeatRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
+import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 
 /**
@@ -150,7 +151,8 @@ public final class Params {
 
   public static Duration minutes(@Nullable Double minutes, double most) {
     if (minutes == null || !(minutes > 0 && minutes <= most)) {
-      throw new InvalidInput("minutes", "must be above 0 and at most " + (int) most);
+      throw new InvalidInput(
+          "minutes", "must be above 0 and at most " + (int) most, Rule.ABOVE.with(0, (int) most));
     }
     return Duration.ofMillis(Math.round(minutes * 60_000));
   }
@@ -179,7 +181,9 @@ public final class Params {
   public static HeatRule heatRule(double baseC, @Nullable Double ceilingC) {
     if (ceilingC != null && ceilingC <= baseC) {
       throw new InvalidInput(
-          "ceiling", ceilingC + " °C must lie above the base temperature " + baseC + " °C");
+          "ceiling",
+          ceilingC + " °C must lie above the base temperature " + baseC + " °C",
+          Rule.HIGHER.with(ceilingC, baseC, "base", "°C"));
     }
     return new HeatRule(baseC, ceilingC);
   }

@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import tepidarium.reading.BrokenRule;
 
 /** Writes errors as problem details (RFC 9457). */
 public final class Problem {
@@ -22,6 +23,11 @@ public final class Problem {
   /** Sends a problem with additional members, which may include the type. */
   public static void send(Context ctx, HttpStatus status, String detail, Map<String, ?> more) {
     ctx.status(status).result(text(status, detail, more)).contentType(TYPE);
+  }
+
+  /** The members that tell which rule an input broke. */
+  public static Map<String, Object> members(BrokenRule broken) {
+    return Map.of("rule", broken.rule().key(), "figures", broken.figures());
   }
 
   public static String text(HttpStatus status, String detail, Map<String, ?> more) {

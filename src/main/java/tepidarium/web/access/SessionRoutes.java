@@ -5,12 +5,10 @@ import io.javalin.http.ConflictResponse;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.ServiceUnavailableResponse;
-import io.javalin.http.UnauthorizedResponse;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -24,6 +22,7 @@ import tepidarium.access.Role;
 import tepidarium.access.Session;
 import tepidarium.access.SignIn;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 import tepidarium.web.Problem;
@@ -102,7 +101,8 @@ public final class SessionRoutes {
       refuseForNow(ctx, slowed.pause());
     } else {
       LOG.warn("a sign-in from {} had a wrong name or password", ctx.ip());
-      throw new UnauthorizedResponse("the name or the password is wrong");
+      String words = "the name or the password is wrong";
+      Problem.send(ctx, HttpStatus.UNAUTHORIZED, words, Problem.members(Rule.WRONG_LOGIN.with()));
     }
   }
 
@@ -143,7 +143,7 @@ public final class SessionRoutes {
         ctx,
         HttpStatus.TOO_MANY_REQUESTS,
         "There were too many wrong passwords. Try again in " + seconds + " s.",
-        Map.of());
+        Problem.members(Rule.WAIT.with(seconds)));
   }
 
   private void signOut(Context ctx) {

@@ -120,7 +120,7 @@ public final class PerformanceRoutes {
       throw InvalidInput.order();
     }
     if (Duration.between(start, end).toDays() > MAX_DAYS) {
-      throw new InvalidInput("a span of more than " + MAX_DAYS + " days is too long to replay");
+      throw InvalidInput.span(MAX_DAYS);
     }
     return new Span(start, end);
   }

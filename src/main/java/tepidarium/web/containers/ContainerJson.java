@@ -10,6 +10,7 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerKind;
 import tepidarium.container.ContainerSettings;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.web.HeatJson;
 import tepidarium.web.alerts.AlertJson;
@@ -88,7 +89,8 @@ public record ContainerJson(
      */
     ContainerSettings settings(@Nullable String presentRoom) {
       if (name == null) {
-        throw new InvalidInput("name", "is missing: give the container a name");
+        throw new InvalidInput(
+            "name", "is missing: give the container a name", Rule.MISSING.with());
       }
       return new ContainerSettings(
           name,

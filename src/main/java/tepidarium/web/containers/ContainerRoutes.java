@@ -18,6 +18,7 @@ import tepidarium.container.Register;
 import tepidarium.germination.SeedJournal;
 import tepidarium.live.Watch;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.web.ContainerRequests;
 import tepidarium.web.NotFound;
@@ -63,7 +64,9 @@ public final class ContainerRoutes {
       long longestMs = Math.round(MAX_OPENING_MINUTES * 60_000);
       if (!end.isAfter(start) || end.isAfter(start.plusMillis(longestMs))) {
         throw new InvalidInput(
-            "until", "must lie after from, by at most " + (int) MAX_OPENING_MINUTES + " minutes");
+            "until",
+            "must lie after from, by at most " + (int) MAX_OPENING_MINUTES + " minutes",
+            Rule.OPENING.with((int) MAX_OPENING_MINUTES));
       }
       return new Span(start, end);
     }

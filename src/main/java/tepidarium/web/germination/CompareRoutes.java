@@ -16,6 +16,7 @@ import tepidarium.germination.SowingFinder;
 import tepidarium.germination.SowingTimeline;
 import tepidarium.germination.Species;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.stats.IntervalLogRank;
 import tepidarium.stats.Proportion;
 import tepidarium.stats.ProportionDifference;
@@ -129,7 +130,8 @@ public final class CompareRoutes {
         // Refused below, together with a wrong number of ids.
       }
     }
-    throw new InvalidInput("sowings", "must name two different sowings, like sowings=1,2");
+    throw new InvalidInput(
+        "sowings", "must name two different sowings, like sowings=1,2", Rule.SAME.with());
   }
 
   private static SumsJson.@Nullable Difference difference(

@@ -19,6 +19,7 @@ import tepidarium.heat.LocalHours;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
+import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.rollup.BenchReader;
 import tepidarium.rollup.ContainerHistory;
@@ -79,7 +80,8 @@ public final class HeatBenchRoutes {
     if (requested.size() < 2 || requested.size() > MAX_SIDES) {
       throw new InvalidInput(
           sources.isEmpty() ? "containers" : "sources",
-          "must be two to " + MAX_SIDES + " different ones, not " + requested.size());
+          "must be two to " + MAX_SIDES + " different ones, not " + requested.size(),
+          Rule.COUNT.with(2, MAX_SIDES));
     }
     HeatRule rule = rule(ctx, requested.get(0).containers().get(0));
     Span span = span(ctx, requested);
@@ -115,7 +117,9 @@ public final class HeatBenchRoutes {
             .orElseThrow(
                 () ->
                     new InvalidInput(
-                        "containers", "names \"" + name + "\", but there is no such container"));
+                        "containers",
+                        "names \"" + name + "\", but there is no such container",
+                        Rule.NOT_FOUND.with(name)));
     return new RequestedSide(name, found.name(), false, List.of(found));
   }
 
@@ -126,7 +130,9 @@ public final class HeatBenchRoutes {
             .toList();
     if (found.isEmpty()) {
       throw new InvalidInput(
-          "sources", "names \"" + name + "\", but no container has this heat source");
+          "sources",
+          "names \"" + name + "\", but no container has this heat source",
+          Rule.NOT_FOUND.with(name));
     }
     return new RequestedSide(name, name, true, found);
   }
@@ -165,7 +171,7 @@ public final class HeatBenchRoutes {
     Instant end = spans.stream().map(Span::to).max(Instant::compareTo).orElseThrow();
     Span span = new Span(start, end);
     if (span.length().toDays() > MAX_DAYS) {
-      throw new InvalidInput("from", "must lie at most " + MAX_DAYS + " days before to");
+      throw InvalidInput.span(MAX_DAYS);
     }
     return span;
   }
@@ -182,7 +188,9 @@ public final class HeatBenchRoutes {
     Span span = requests.span(id, from, Params.instant(ctx, "to"));
     if (span.length().toDays() > MAX_TRIAL_DAYS && from != null) {
       throw new InvalidInput(
-          "from", "must lie at most " + MAX_TRIAL_DAYS + " days before to: a trial is no longer");
+          "from",
+          "must lie at most " + MAX_TRIAL_DAYS + " days before to: a trial is no longer",
+          Rule.SPAN.with(MAX_TRIAL_DAYS));
     }
     Instant start = span.to().minus(TRIAL);
     return from == null && start.isAfter(span.from()) ? new Span(start, span.to()) : span;

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import tepidarium.container.Container;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.web.ContainerRequests;
 import tepidarium.web.Params;
@@ -72,7 +73,9 @@ public final class ChartRoutes {
     List<String> ids = Params.names(ctx, "containers");
     if (ids.isEmpty() || ids.size() > MAX_CONTAINERS) {
       throw new InvalidInput(
-          "containers", "must be one to " + MAX_CONTAINERS + " ids, not " + ids.size());
+          "containers",
+          "must be one to " + MAX_CONTAINERS + " ids, not " + ids.size(),
+          Rule.COUNT.with(1, MAX_CONTAINERS));
     }
     int points = Params.whole(ctx, "points", DEFAULT_POINTS, 1, MAX_POINTS);
     List<Container> containers = ids.stream().map(requests::existing).toList();

@@ -20,6 +20,7 @@ import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.web.ContainerRequests;
@@ -145,16 +146,19 @@ public final class DayExtremesRoutes {
       throw InvalidInput.missing(request.min() == null ? "min" : "max");
     }
     if (day.isAfter(clock.instant().atZone(zone).toLocalDate())) {
-      throw new InvalidInput("day", day + " lies in the future");
+      throw new InvalidInput("day", day + " lies in the future", Rule.FUTURE.with(clock.instant()));
     }
     if (day.isBefore(Reading.EARLIEST.atZone(ZoneOffset.UTC).toLocalDate())) {
-      throw new InvalidInput("day", "must not lie before 2010");
+      throw new InvalidInput(
+          "day", "must not lie before 2010", Rule.TOO_EARLY.with(Reading.EARLIEST));
     }
     List<DayExtremes> before = store.days(container.id());
     if (before.size() >= MAX_DAYS
         && before.stream().noneMatch(entered -> entered.day().equals(day))) {
       throw new InvalidInput(
-          "day", "cannot be added: a container can have " + MAX_DAYS + " days; remove some");
+          "day",
+          "cannot be added: a container can have " + MAX_DAYS + " days; remove some",
+          Rule.FULL.with(MAX_DAYS));
     }
     store.put(container.id(), new DayExtremes(day, request.min(), request.max()));
     ctx.json(answer(container));
@@ -175,7 +179,9 @@ public final class DayExtremesRoutes {
       return LocalDate.parse(text);
     } catch (DateTimeParseException e) {
       throw new InvalidInput(
-          "day", "must be a date like 2026-03-01, not \"" + Params.shown(text) + '"');
+          "day",
+          "must be a date like 2026-03-01, not \"" + Params.shown(text) + '"',
+          Rule.INSTANT.with(Params.shown(text)));
     }
   }
 }

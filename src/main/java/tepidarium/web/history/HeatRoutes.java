@@ -14,6 +14,7 @@ import tepidarium.heat.HeatSum;
 import tepidarium.heat.SensorError;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
+import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.rollup.FaultHistory;
@@ -79,7 +80,9 @@ public final class HeatRoutes {
   private HeatAnswer answer(Container container, Span span, HeatRule rule) {
     if (span.length().toDays() > MAX_DAYS) {
       throw new InvalidInput(
-          "from", "must lie at most " + MAX_DAYS + " days before to, because each day is listed");
+          "from",
+          "must lie at most " + MAX_DAYS + " days before to, because each day is listed",
+          Rule.SPAN.with(MAX_DAYS));
     }
     HeatSum sum = history.heat(container, span, rule);
     SensorError sensor = history.sensorError(container, span, rule);

@@ -13,6 +13,7 @@ import tepidarium.container.Opening;
 import tepidarium.container.Register;
 import tepidarium.light.OpeningSign;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.web.ContainerRequests;
@@ -44,7 +45,7 @@ public final class SuggestedOpeningRoutes {
       Instant start = Params.instant("from", from);
       Instant end = Params.instant("until", until);
       if (!end.isAfter(start)) {
-        throw new InvalidInput("until", "must lie after from");
+        throw InvalidInput.after("until");
       }
       return new Span(start, end);
     }
@@ -68,7 +69,8 @@ public final class SuggestedOpeningRoutes {
         requests.span(container.id(), Params.instant(ctx, "from"), Params.instant(ctx, "to"));
     if (span.length().toDays() > MAX_DAYS) {
       throw new InvalidInput(
-          "a span of more than " + MAX_DAYS + " days is too long to look through");
+          "a span of more than " + MAX_DAYS + " days is too long to look through",
+          Rule.SPAN.with(MAX_DAYS));
     }
     List<SuggestedJson> suggested =
         history.openingSigns(container, span).stream()

@@ -14,6 +14,7 @@ import tepidarium.ingest.MappingTrial;
 import tepidarium.ingest.Unit;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
+import tepidarium.reading.Rule;
 import tepidarium.web.ReadingJson;
 
 /** The JSON of mapping rules. */
@@ -62,14 +63,16 @@ final class MappingJson {
   record TrialRequest(@Nullable String topic, @Nullable String base64, @Nullable MappingRule rule) {
     MappingRule needRule() {
       if (rule == null) {
-        throw new InvalidInput("rule", "is missing: send the mapping rule to try");
+        throw new InvalidInput(
+            "rule", "is missing: send the mapping rule to try", Rule.MISSING.with());
       }
       return rule;
     }
 
     String needTopic() {
       if (topic == null || topic.isEmpty()) {
-        throw new InvalidInput("topic", "is missing: send the topic of the message");
+        throw new InvalidInput(
+            "topic", "is missing: send the topic of the message", Rule.MISSING.with());
       }
       return topic;
     }

@@ -8,6 +8,7 @@ import tepidarium.ingest.HeardMessages;
 import tepidarium.ingest.MappingRule;
 import tepidarium.ingest.Mappings;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 
@@ -35,7 +36,8 @@ public final class MappingRoutes {
   private void message(Context ctx) {
     String topic = ctx.queryParam("topic");
     if (topic == null || topic.isEmpty()) {
-      throw new InvalidInput("topic", "is missing: send the topic of the message");
+      throw new InvalidInput(
+          "topic", "is missing: send the topic of the message", Rule.MISSING.with());
     }
     HeardMessages.Heard message = heard.newest(topic);
     if (message == null) {

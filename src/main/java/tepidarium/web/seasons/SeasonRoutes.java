@@ -14,6 +14,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.Contradiction;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.season.EarlierSeason;
 import tepidarium.season.SeasonHeat;
@@ -98,7 +99,8 @@ public final class SeasonRoutes {
                     new Contradiction(
                         "a season \""
                             + season.name()
-                            + "\" is kept already: choose another name, or remove that one"));
+                            + "\" is kept already: choose another name, or remove that one",
+                        Rule.TAKEN.with(season.name())));
     ctx.status(HttpStatus.CREATED).header("Location", "/api/seasons/" + added.id());
     ctx.json(kept(added));
   }
@@ -172,11 +174,14 @@ public final class SeasonRoutes {
     Instant to = requestedTo == null || requestedTo.isAfter(now) ? now : requestedTo;
     Instant from = requestedFrom == null ? defaultFrom(to, kept) : requestedFrom;
     if (!from.isBefore(to)) {
-      throw new InvalidInput("from", "must lie before to, and in the past; it is " + now + " now");
+      throw new InvalidInput(
+          "from",
+          "must lie before to, and in the past; it is " + now + " now",
+          from.isAfter(now) ? Rule.FUTURE.with(now) : Rule.AFTER.with());
     }
     if (Duration.between(from, to).toDays() > MAX_DAYS) {
       if (requestedFrom != null) {
-        throw new InvalidInput("from", "must lie at most " + MAX_DAYS + " days before to");
+        throw InvalidInput.span(MAX_DAYS);
       }
       from = to.minus(Duration.ofDays(MAX_DAYS));
     }

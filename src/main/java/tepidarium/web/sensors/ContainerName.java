@@ -14,6 +14,6 @@ final class ContainerName {
       return null;
     }
     return ContainerId.ofText(container)
-        .orElseThrow(() -> new InvalidInput("there is no container \"" + container + '"'));
+        .orElseThrow(() -> InvalidInput.notFound("container", container));
   }
 }

@@ -8,6 +8,7 @@ import tepidarium.fault.FaultDecision;
 import tepidarium.fault.FaultKind;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
+import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.rollup.FaultHistory;
@@ -98,7 +99,8 @@ record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
         throw new InvalidInput(
             "to",
             "must not be later than now (%s); decide again when later readings have arrived"
-                .formatted(now));
+                .formatted(now),
+            Rule.FUTURE.with(now));
       }
       return new FaultDecision(
           sensor,

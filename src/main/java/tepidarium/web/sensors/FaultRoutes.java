@@ -9,6 +9,7 @@ import tepidarium.container.Container;
 import tepidarium.container.Register;
 import tepidarium.fault.FaultDecision;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
@@ -73,7 +74,7 @@ public final class FaultRoutes {
     }
     Span span = new Span(start, end);
     if (span.length().toDays() > MAX_DAYS) {
-      throw new InvalidInput("from", "must lie at most " + MAX_DAYS + " days before to");
+      throw InvalidInput.span(MAX_DAYS);
     }
     ctx.json(FaultJson.of(span, faults.ofSensor(sensor, span)));
   }
@@ -89,7 +90,8 @@ public final class FaultRoutes {
           "from",
           "must not lie before "
               + history.rawFrom()
-              + ": the readings before then have been deleted, so their sums can no longer change");
+              + ": the readings before then have been deleted, so their sums can no longer change",
+          Rule.READINGS_DELETED.with(history.rawFrom()));
     }
     register.decide(decision);
     views.faultsDecided(sensor);

@@ -19,6 +19,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.container.Register;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.sensor.PlacementChanges;
@@ -59,11 +60,13 @@ public final class PlacementRoutes {
       Instant start = Params.instant("from", from);
       Instant end = until == null ? null : Params.instant("until", until);
       if (end != null && !end.isAfter(start)) {
-        throw new InvalidInput("until", "is " + end + " and must lie after from " + start);
+        throw new InvalidInput(
+            "until", "is " + end + " and must lie after from " + start, Rule.AFTER.with());
       }
       ContainerId place = ContainerName.read(container);
       if (place == null) {
-        throw new InvalidInput("container", "is missing. Leave out a placement to remove it");
+        throw new InvalidInput(
+            "container", "is missing. Leave out a placement to remove it", Rule.MISSING.with());
       }
       return new Placement(sensor, place, start, end);
     }
@@ -113,11 +116,13 @@ public final class PlacementRoutes {
     SensorId sensor = known(Params.sensorId(ctx));
     ReplaceRequest request = Params.body(ctx, ReplaceRequest.class);
     if (request.by() == null) {
-      throw new InvalidInput("by", "is missing. Name the sensor that takes its place");
+      throw new InvalidInput(
+          "by", "is missing. Name the sensor that takes its place", Rule.MISSING.with());
     }
     SensorId by = known(new SensorId(request.by()));
     if (by.equals(sensor)) {
-      throw new InvalidInput("by", "is the same sensor. Name the one that takes its place");
+      throw new InvalidInput(
+          "by", "is the same sensor. Name the one that takes its place", Rule.SAME.with());
     }
     Instant now = clock.instant();
     Instant from = instant(request.from(), now);

@@ -11,6 +11,7 @@ import tepidarium.container.Register;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
@@ -53,7 +54,10 @@ public final class SensorRoutes {
     Instant start = from == null ? clock.instant() : Params.instant("from", from);
     if (start.isBefore(Reading.EARLIEST)) {
       // An earlier start would create an unbounded number of hourly rows.
-      throw new InvalidInput("from", "must not lie before 2010, as no reading does");
+      throw new InvalidInput(
+          "from",
+          "must not lie before 2010, as no reading does",
+          Rule.TOO_EARLY.with(Reading.EARLIEST));
     }
     Instant end = until == null ? null : Params.instant("until", until);
     register.place(sensor, ContainerName.read(request.container()), start, end);

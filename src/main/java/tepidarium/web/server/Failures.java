@@ -9,9 +9,12 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.UUID;
 import org.eclipse.jetty.http.HttpException;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.germination.Contradiction;
+import tepidarium.germination.Entry;
+import tepidarium.reading.BrokenRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Rule;
 import tepidarium.series.StoreException;
@@ -35,10 +38,15 @@ public final class Failures {
     config.routes.exception(InvalidInput.class, Failures::invalid);
     config.routes.exception(
         Contradiction.class,
-        (e, ctx) -> Problem.send(ctx, HttpStatus.CONFLICT, ProblemType.CONTRADICTION, words(e)));
+        (e, ctx) -> Problem.send(ctx, HttpStatus.CONFLICT, words(e), members(e)));
     config.routes.exception(
         NotFound.class,
-        (e, ctx) -> Problem.send(ctx, HttpStatus.NOT_FOUND, ProblemType.NOT_FOUND, words(e)));
+        (e, ctx) ->
+            Problem.send(
+                ctx,
+                HttpStatus.NOT_FOUND,
+                words(e),
+                broken(ProblemType.NOT_FOUND, Rule.NOT_FOUND.with((Object) null))));
     config.routes.exception(
         HttpResponseException.class,
         (e, ctx) -> {
@@ -58,18 +66,31 @@ public final class Failures {
   }
 
   private static void invalid(InvalidInput e, Context ctx) {
-    Map<String, Object> more = new LinkedHashMap<>();
-    more.put("type", ProblemType.INVALID_INPUT.uri());
+    Map<String, Object> more = broken(ProblemType.INVALID_INPUT, e.broken());
     String field = e.field();
     if (field != null) {
       more.put("field", field);
     }
-    Rule rule = e.rule();
-    if (rule != null) {
-      more.put("rule", rule.key());
-      more.put("figures", e.figures());
-    }
     Problem.send(ctx, HttpStatus.BAD_REQUEST, words(e), more);
+  }
+
+  private static Map<String, Object> members(Contradiction e) {
+    Map<String, Object> more = broken(ProblemType.CONTRADICTION, e.broken());
+    Entry entry = e.entry();
+    if (entry != null) {
+      more.put("entry", Map.of("kind", entry.act().kind(), "at", entry.at()));
+    }
+    return more;
+  }
+
+  /** The type of a refusal, and the rule that was broken, if it has one. */
+  private static Map<String, Object> broken(ProblemType type, @Nullable BrokenRule broken) {
+    Map<String, Object> more = new LinkedHashMap<>();
+    more.put("type", type.uri());
+    if (broken != null) {
+      more.putAll(Problem.members(broken));
+    }
+    return more;
   }
 
   /** Answers a body that was wrongly encoded or arrived too slowly. */

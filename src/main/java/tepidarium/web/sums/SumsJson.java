@@ -7,6 +7,7 @@ import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.SeedsNeeded;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.stats.Censored;
 import tepidarium.stats.ConfidenceInterval;
 import tepidarium.stats.Dispersion;
@@ -162,7 +163,8 @@ public final class SumsJson {
                   new InvalidInput(
                       "more than "
                           + SeedsNeeded.MAX_SEEDS
-                          + " seeds would be needed: lower the number wanted or the confidence")),
+                          + " seeds would be needed: lower the number wanted or the confidence",
+                      Rule.SEEDS_NEEDED.with(SeedsNeeded.MAX_SEEDS))),
           assumption);
     }
   }

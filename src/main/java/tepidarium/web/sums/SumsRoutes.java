@@ -7,6 +7,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.SeedsNeeded;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.stats.Censored;
 import tepidarium.stats.MoistAir;
 import tepidarium.stats.Proportion;
@@ -83,7 +84,9 @@ public final class SumsRoutes {
     int hits = whole(prefix + "germinated", germinated, 0, MAX_SEEDS);
     if (hits > of) {
       throw new InvalidInput(
-          prefix + "germinated", "must not be more than sown: " + hits + " of " + of);
+          prefix + "germinated",
+          "must not be more than sown: " + hits + " of " + of,
+          Rule.WHOLE.with(0, of));
     }
     return new Proportion(hits, of);
   }
@@ -93,7 +96,8 @@ public final class SumsRoutes {
     int wanted = whole("wanted", request.wanted(), 1, MAX_WANTED);
     double confidence = needed("confidence", request.confidence());
     if (!(confidence > 0 && confidence < 1)) {
-      throw new InvalidInput("confidence", "must lie above 0 and below 1, such as 0.9");
+      throw new InvalidInput(
+          "confidence", "must lie above 0 and below 1, such as 0.9", Rule.ABOVE.with(0, 1));
     }
     boolean hasResult = request.germinated() != null || request.sown() != null;
     if ((request.fraction() == null ? 0 : 1)
@@ -122,7 +126,8 @@ public final class SumsRoutes {
     }
     double fraction = request.fraction();
     if (!(fraction > 0 && fraction <= 1)) {
-      throw new InvalidInput("fraction", "must lie above 0 and be at most 1");
+      throw new InvalidInput(
+          "fraction", "must lie above 0 and be at most 1", Rule.ABOVE.with(0, 1));
     }
     ctx.json(
         SumsJson.Seeds.of(
