@@ -57,18 +57,22 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
     reload();
   };
   askAgainForKept(loadFresh, isLive);
+  /** At the first opening, health and session have just been asked for. */
+  let again = false;
   const onState = (state, reason) => {
     showLive(state, reason);
     if (state === 'live') {
       loadFresh();
-      showHealth();
-      showVisitor();
+      if (again) {
+        showHealth();
+        showVisitor();
+      }
       // Without an answer the old number stays; the page says itself that it is not live.
       openAlerts.load().catch(() => {});
       catchUp();
-    } else if (state === 'down') {
-      lost?.();
     }
+    if (state === 'down') lost?.();
+    again ||= state !== 'connecting';
   };
   liveStream({
     handlers: { hello, ...handlers, alert, notice },

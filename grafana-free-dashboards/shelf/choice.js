@@ -51,6 +51,10 @@ export function keepChoice(choice, search, storage = browserStorage) {
   return query.size > 0 ? `?${query}` : '';
 }
 
+/** True if the shelf is shown as usual, so that the worst few are its first screen. */
+export const isUsual = (choice) =>
+  ['group', 'sort', 'search', 'room', 'state'].every((name) => choice[name] === DEFAULTS[name]);
+
 /** The part of the containers to ask the service for. @param filtered whether it shall search and filter too */
 export const partOf = ({ search, room, sort }, limit, filtered) => ({
   limit,

@@ -4,33 +4,29 @@ import { api } from '../shared/api.js';
 import { now } from '../shared/clock.js';
 import { standing } from '../shared/container-words.js';
 import { byId, setText } from '../shared/dom.js';
-import { FollowedMap } from '../shared/maps.js';
 import { arrange, densityFor, isArrangedAnew } from './arrange.js';
 import { makeBulk } from './bulk.js';
-import { keepChoice, partOf, readChoice } from './choice.js';
+import { keepChoice, readChoice } from './choice.js';
 import { makeChecksDue } from './checks-due.js';
 import { followDays } from './days.js';
 import { makeList } from './list.js';
+import { PART, makeListed } from './listed.js';
 import { makeView } from './view-part.js';
 import { texts } from './texts.js';
 import { shownWords } from './words.js';
 
-/** So many containers are asked for at once; the service then gives those that match, the worst first. */
-const PART = 300;
 const ASK_AGAIN_MS = 10_000;
 
 /** @param alerts by id; @param alertChanged called with an alert; @param drawn called after the list was arranged */
 export function makeContainersPart({ alerts, alertChanged, drawn }) {
-  const containers = new FollowedMap((one) => one.id);
   const levels = new Map();
   const days = new Map();
   const checks = makeChecksDue();
   const choice = readChoice(location.search);
+  const listed = makeListed(choice);
+  const { containers, isPart } = listed;
   let maxGapMinutes = 30;
   let live = true;
-  let total = 0;
-  let matching = 0;
-  let limit = PART;
   let asking = null;
 
   const followed = followDays((id, day) => {
@@ -48,21 +44,24 @@ export function makeContainersPart({ alerts, alertChanged, drawn }) {
   const bulk = makeBulk({ host: byId('containers'), list, containers, alerts, changed: take, alertChanged });
   const view = makeView({ host: byId('view'), choice, changed: chosen, choose: bulk.toggle });
   byId('more').addEventListener('click', () => {
-    limit += PART;
+    listed.askForMore();
     load();
   });
 
   const levelOf = (container) => standing(container, now(), maxGapMinutes).level;
-  const isPart = () => total > containers.size;
+
+  async function loadFirst() {
+    if (await listed.first()) judgeListed();
+  }
 
   async function load() {
-    let answer;
-    const ask = async () => (answer = await api.containers(partOf(choice, limit, isPart() || total === 0))).containers;
-    if (!(await containers.load(ask, () => answer.total === answer.containers.length))) return;
-    ({ total, matching } = answer);
+    if (await listed.load()) judgeListed();
+  }
+
+  function judgeListed() {
     levels.clear();
     judgeAll();
-    loadMore();
+    if (!listed.few) loadMore();
   }
 
   /** What the first screen does not need: next checks with their species, and the rooms. */
@@ -91,12 +90,13 @@ export function makeContainersPart({ alerts, alertChanged, drawn }) {
       species: checks.species(container.id),
     }));
     const groups = arrange(items, choice);
+    const { total, matching, few } = listed;
     const count = groups.reduce((sum, group) => sum + group.items.length, 0);
     list.show(groups, { ...choice }, densityFor(choice.density, total));
-    setText(byId('shown'), shownWords({ shown: count, held: items.length, matching, total }));
+    if (!few) setText(byId('shown'), shownWords({ shown: count, held: items.length, matching, total }));
     byId('containers-part').hidden = total === 0;
     byId('view').hidden = total < 2;
-    byId('more').hidden = matching <= items.length;
+    byId('more').hidden = few || matching <= items.length;
     setText(byId('more'), texts.showMore(Math.min(PART, matching - items.length)));
     bulk.draw();
     drawn();
@@ -112,15 +112,12 @@ export function makeContainersPart({ alerts, alertChanged, drawn }) {
   function take(container) {
     const old = containers.get(container.id);
     const level = levelOf(container);
-    if (!old && isPart()) {
+    if (!old && isPart() && !listed.few) {
       if (level === 'act' || level === 'silent') askAgain();
       return;
     }
+    listed.count(container);
     containers.set(container.id, container);
-    if (!old) {
-      total += 1;
-      matching += 1;
-    }
     list.changed(container.id);
     const moved = !old || level !== levels.get(container.id) || isArrangedAnew(old, container);
     levels.set(container.id, level);
@@ -137,6 +134,7 @@ export function makeContainersPart({ alerts, alertChanged, drawn }) {
 
   return {
     containers,
+    loadFirst,
     load,
     take,
     /** Draws all afresh. @param rules maxGapMinutes and live, if they have changed */

@@ -1,11 +1,12 @@
-// Spreads work over frames, so that the page answers to touches meanwhile.
+// Spreads work over frames, so that the page answers to touches meanwhile. The work of each frame is a task of its own
+// after the frame was drawn, so that no task both works and draws.
 
 const SLICE_MS = 6;
 /** Pages in the background get no frames. */
 const HIDDEN_MS = 250;
 
 /**
- * Returns a function that asks for `work` to run in the next frame.
+ * Returns a function that asks for `work` to run after the next frame.
  * @param work called until it returns false or the slice of this frame is used up
  * @param after called at the end of each frame in which there was work
  */
@@ -23,7 +24,7 @@ export function inFrames(work, after = () => {}) {
     if (asked) return;
     asked = true;
     if (document.hidden) setTimeout(run, HIDDEN_MS);
-    else requestAnimationFrame(run);
+    else requestAnimationFrame(() => setTimeout(run));
   }
   return ask;
 }

@@ -107,7 +107,7 @@ export function makeList({ host, contentOf, made }) {
       next = 0;
       order = groups.flatMap((group) => group.items.map((item) => item.container));
       if (host.dataset.density !== size) host.dataset.density = size;
-      for (const container of order.slice(0, AT_ONCE)) element(container);
+      for (const container of order.slice(0, AT_ONCE)) element(container).classList.add('at-once');
       place = true;
       put();
       ask();

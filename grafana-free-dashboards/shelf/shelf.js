@@ -18,7 +18,9 @@ import { drawUnplaced } from './unplaced.js';
 import { texts } from './texts.js';
 
 const LOAD_AGAIN_MS = 5 * 60_000;
-const LOAD_LATER_MS = 2000;
+/** The page waits so long for its stream, which a proxy may hold back. */
+const STREAM_LIMIT_MS = 2000;
+const USUAL_GAP_MINUTES = 30;
 const LOOK_AGAIN_MS = 15_000;
 
 /** Those outside the containers; all of them while the guide is open, whose choices list every one. */
@@ -26,44 +28,35 @@ const sensors = new FollowedMap((one) => one.sensor);
 const alerts = new FollowedMap((one) => one.id);
 const part = makeContainersPart({ alerts, alertChanged: takeAlert, drawn: soon });
 const { containers } = part;
-let setup = { maxGapMinutes: 30 };
+let setup = { maxGapMinutes: USUAL_GAP_MINUTES };
 let guide = null;
 let loaded = false;
-/** The stream opened before the first answer; what changed between the two is asked for a little later. */
-let early = false;
-
-// The containers come first: they need neither the settings nor the rest of the page.
-const first = load().catch(() => {});
-startPage({
-  current: '/',
-  reload: () => (loaded ? load().catch(showTrouble) : (early = true)),
-  redraw: drawAll,
-  lost: drawAll,
-  handlers: { container: part.take, sensor: takeSensor, alert: takeAlert },
-});
-begin();
+let loading = null;
+// The first containers need neither the settings nor the rest of the page, which begins in a task of its own.
+const first = part.loadFirst().catch(() => {});
+setTimeout(begin);
 
 async function begin() {
+  const streamKnown = startStream();
   try {
     setup = await untilItWorks(api.setup, showTrouble);
-    part.drawAll({ maxGapMinutes: setup.maxGapMinutes });
+    if (setup.maxGapMinutes !== USUAL_GAP_MINUTES) part.drawAll({ maxGapMinutes: setup.maxGapMinutes });
     guide = makeGuide({
       host: byId('guide'),
       setup,
       created: (container) => {
         part.take(container);
-        load().catch(showTrouble);
+        reload();
       },
       placed: (sensor) => {
         sensors.set(sensor.sensor, sensor);
-        load().catch(showTrouble);
+        reload();
       },
       opened: () => loadSensors().then(draw, showTrouble),
     });
-    await first;
-    if (!loaded) await untilItWorks(load, showTrouble);
+    await Promise.all([first, streamKnown]);
+    await untilItWorks(() => loaded || loading || load(), showTrouble);
     draw();
-    if (early) setTimeout(() => load().catch(() => {}), LOAD_LATER_MS);
   } catch (problem) {
     showTrouble(problem);
     return;
@@ -77,7 +70,28 @@ async function begin() {
   setInterval(drawAll, LOOK_AGAIN_MS);
 }
 
-async function load() {
+/** Starts the page. Resolves once its stream is open: what is asked for then misses no change; or without it. */
+function startStream() {
+  return new Promise((known) => {
+    setTimeout(known, STREAM_LIMIT_MS);
+    startPage({
+      current: '/',
+      reload: () => known(reload()),
+      redraw: drawAll,
+      lost: () => known(drawAll()),
+      handlers: { container: part.take, sensor: takeSensor, alert: takeAlert },
+    });
+  });
+}
+
+function load() {
+  loading = loadAll().finally(() => (loading = null));
+  return loading;
+}
+
+const reload = () => void load().catch(showTrouble);
+
+async function loadAll() {
   await Promise.all([part.load(), loadSensors(), alerts.load(openAlerts)]);
   loaded = true;
   draw();
@@ -116,7 +130,7 @@ function drawAll() {
 
 /** Draws all but the containers themselves. */
 function draw() {
-  if (!guide) return;
+  if (!guide || !loaded) return;
   const at = now();
   const empty = containers.size === 0;
   byId('shelf-actions').hidden = empty;

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { arrange, densityFor } from '../shelf/arrange.js';
 import { forEach, withLimits } from '../shelf/bulk-work.js';
-import { keepChoice, partOf, readChoice } from '../shelf/choice.js';
+import { isUsual, keepChoice, partOf, readChoice } from '../shelf/choice.js';
 import { groupTitle, shownWords } from '../shelf/words.js';
 
 const item = (name, more = {}) => ({
@@ -109,6 +109,14 @@ test('the service filters only for a shelf that does not hold all', () => {
   const choice = { search: ' jar ', room: '', sort: 'warmest' };
   assert.deepEqual(partOf(choice, 300, false), { limit: 300, sort: 'worst', search: null, room: null });
   assert.deepEqual(partOf(choice, 300, true), { limit: 300, sort: 'worst', search: 'jar', room: null });
+});
+
+test('the worst few are the first screen only of the usual shelf, in any size', () => {
+  const usual = readChoice('', memory(null));
+  assert.ok(isUsual(usual));
+  assert.ok(isUsual({ ...usual, density: 'tile' }));
+  for (const other of [{ group: 'room' }, { sort: 'name' }, { search: 'jar' }, { room: 'Shed' }, { state: 'act' }])
+    assert.equal(isUsual({ ...usual, ...other }), false);
 });
 
 test('it is told how many of the containers are shown', () => {
