@@ -72,8 +72,7 @@ export function hintWords(hint, kind) {
     deadband: () => texts.aDeadbandOf(deadbandWords(hint.deadband, kind)),
     onDelay: () => texts.anOnDelayOf(t.duration(hint.onDelaySeconds * 1000)),
     offDelay: () => texts.anOffDelayOf(t.duration(hint.offDelaySeconds * 1000)),
-  }[hint.setting]?.();
-  if (!change) return hint.text;
+  }[hint.setting]();
   return texts.withItWouldHaveBeen(change, times(hint.raisedAfter), times(hint.raisedBefore));
 }
 

@@ -51,13 +51,15 @@ function makeReject(reject) {
       ' ',
       h('time', { class: 'age quiet' }),
     ),
-    h('p', {}, reject.reason),
+    h('p', {}, texts.reasons[reject.code] ?? texts.reasons.other),
     h('p', {}, h('strong', {}, texts.whatToDo), remedyFor(reject), mappingLink(reject)),
     h(
       'pre',
       { tabindex: '0', 'aria-label': texts.payload },
       h('code', {}, reject.payload === '' ? texts.empty : (reject.payload ?? texts.notKept)),
     ),
+    // The service's own words, with the field and value, for the one who programs the device.
+    h('p', { class: 'help' }, h('code', { lang: 'en' }, reject.reason)),
   );
 }
 

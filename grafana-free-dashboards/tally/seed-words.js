@@ -67,7 +67,7 @@ export function germinatedWords({ germinated, sown, notLookedAt }) {
 /** When to stop: a headline, its figures, and the assumption. */
 export function prospectWords({ prospect, remaining, day, giveUpDays }) {
   const usual = giveUpDays
-    ? texts.theSpeciesProfileGivesUp(number(giveUpDays), dayWords(Math.floor(day)))
+    ? texts.theSpeciesProfileGivesUp(count(giveUpDays, texts.dayCount), dayWords(Math.floor(day)))
     : texts.commonPracticeIsToGive(dayWords(Math.floor(day)));
   if (remaining === 0) return { headline: texts.doneNoSoundUngerminatedSeed, lines: [] };
   if (!prospect) {

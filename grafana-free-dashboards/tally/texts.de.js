@@ -1,5 +1,7 @@
 // The German texts of this page.
 
+import { dative } from '../shared/texts.de.js';
+
 export default {
   /** In the HTML file; the server puts them in. */
   html: {
@@ -375,7 +377,7 @@ export default {
   ofGerminated: (germinated, looked, germinated2, others) =>
     `${germinated} von ${looked} gekeimt: ${germinated2}${others}`,
   theSpeciesProfileGivesUp: (giveUpDays, dayWords) =>
-    `Bei dieser Art ist nach ${giveUpDays} Tagen Schluss; heute ist ${dayWords}.`,
+    `Bei dieser Art ist nach ${dative(giveUpDays)} Schluss; heute ist ${dayWords}.`,
   commonPracticeIsToGive: (dayWords) => `Üblich ist, nach etwa sechs Wochen aufzuhören; heute ist ${dayWords}.`,
   doneNoSoundUngerminatedSeed: 'Fertig: kein gesunder ungekeimter Same ist übrig.',
   theCountsCannotTellYet: 'Aus den Zählungen ist noch nicht zu erkennen, ob mehr kommen.',
@@ -530,7 +532,7 @@ export default {
   notBetweenAndDaysThose: (days, days2) => `nicht zwischen ${days} und ${days2} Tagen, die aufgezeichnet sind`,
   afterDays95To: (halfDays, number, number2) => `nach ${halfDays} Tagen (95 %: ${number} bis ${number2})`,
   fewerGerminateTheLongerSeed: (fraction, days, fraction2, days2) =>
-    `Je länger die Lagerung, desto weniger keimen: ${fraction} nach ${days} Tagen, ${fraction2} nach ${days2} Tagen.`,
+    `Je länger die Lagerung, desto weniger keimen: ${fraction} nach ${dative(days)}, ${fraction2} nach ${dative(days2)}.`,
   halfGerminate: 'Die Hälfte keimt',
   counted: 'Gezählt',
   groupsDifferByMoreThan: 'Gruppen unterscheiden sich stärker als durch Zufall; das macht die Intervalle breiter.',
@@ -581,11 +583,11 @@ export default {
   weekAfterSowing: 'eine Woche nach der Aussaat',
   potOn: (germinated) => `${germinated} gekeimt, bald zu topfen`,
   potOnWithRoots: (germinated, cm) => `${germinated} gekeimt, zu topfen mit Keimwurzeln von ${cm} cm`,
-  usuallyAfterDays: (days) => `die ersten keimen gewöhnlich nach ${days} Tagen`,
-  expectedAfterDays: (days) => `bei den bisherigen Temperaturen keimen die ersten nach etwa ${days} Tagen`,
-  butCheckForMould: (days) => `, aber nach ${days} Tagen auf Schimmel prüfen`,
-  usualDaysOver: (days) => `; die üblichen ${days} Tage sind vorbei: weitermachen oder aufhören?`,
-  usuallyGivenUp: (days) => `nach ${days} Tagen gibt man die übrigen Samen gewöhnlich auf`,
+  usuallyAfterDays: (days) => `die ersten keimen gewöhnlich nach ${dative(days)}`,
+  expectedAfterDays: (days) => `bei den bisherigen Temperaturen keimen die ersten nach etwa ${dative(days)}`,
+  butCheckForMould: (days) => `, aber nach ${dative(days)} auf Schimmel prüfen`,
+  usualDaysOver: (days) => `; die übliche Zeit ist vorbei (${days}): weitermachen oder aufhören?`,
+  usuallyGivenUp: (days) => `nach ${dative(days)} gibt man die übrigen Samen gewöhnlich auf`,
   noSoundSeedsRemain: 'kein gesunder ungekeimter Same ist übrig',
   tooFewForTheHeat:
     'zu wenige Samen sind gekeimt, oder bei zu wenigen Kontrollen, um zu schätzen, wie viel Wärme die anderen brauchen',

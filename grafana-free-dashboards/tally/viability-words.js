@@ -41,9 +41,9 @@ export function viabilityPanel({
   return {
     headline: texts.fewerGerminateTheLongerSeed(
       fractionWords(curve[0].fraction, curve[0].interval),
-      number(curve[0].days),
+      count(Math.round(curve[0].days), texts.dayCount),
       fractionWords(last.fraction, last.interval),
-      number(last.days),
+      count(Math.round(last.days), texts.dayCount),
     ),
     rows: [
       [texts.halfGerminate, half],

@@ -2,22 +2,24 @@
 // forecast, no verdict, no base temperature, no curve of keeping. Pure.
 
 import { count, differenceToUnit, number, unitName } from '../shared/format.js';
+import { pluralOf } from '../shared/language.js';
 import { NO_FIT } from './no-fit.js';
 import { texts } from './texts.js';
 
 /** As many digits as it has, one at most. */
 const plain = (value) => number(value, Number.isInteger(value) ? 0 : 1);
+const dayWords = (days) => `${plain(days)} ${pluralOf(days, texts.dayCount)}`;
 
 export const NEXT_CHECK = {
   'week-after-check': () => texts.weekAfterCheck,
   'week-after-sowing': () => texts.weekAfterSowing,
   'pot-on': ({ germinated, rootCm }) =>
     rootCm === undefined ? texts.potOn(number(germinated)) : texts.potOnWithRoots(number(germinated), plain(rootCm)),
-  'usual-days': ({ days }) => texts.usuallyAfterDays(plain(days)),
-  'expected-days': ({ days }) => texts.expectedAfterDays(number(days)),
-  'check-mould': ({ days }) => texts.butCheckForMould(plain(days)),
-  'days-over': ({ days }) => texts.usualDaysOver(plain(days)),
-  'give-up': ({ days }) => texts.usuallyGivenUp(plain(days)),
+  'usual-days': ({ days }) => texts.usuallyAfterDays(dayWords(days)),
+  'expected-days': ({ days }) => texts.expectedAfterDays(dayWords(Math.round(days))),
+  'check-mould': ({ days }) => texts.butCheckForMould(dayWords(days)),
+  'days-over': ({ days }) => texts.usualDaysOver(dayWords(days)),
+  'give-up': ({ days }) => texts.usuallyGivenUp(dayWords(days)),
 };
 
 /** Each part of the reason in words; null if a code is not known. */

@@ -13,6 +13,7 @@ import { setTemperatureUnit } from '../shared/format.js';
 import { refusalWords } from '../shared/refusals.js';
 import de from '../shared/texts.de.js';
 import en from '../shared/texts.en.js';
+import tallyDe from '../tally/texts.de.js';
 import { moment } from '../shared/time-format.js';
 
 const DESCRIPTION = readFileSync(new URL('../../src/main/resources/openapi.yaml', import.meta.url), 'utf8');
@@ -132,8 +133,15 @@ test('a reason has its figures; one with an unknown code keeps the sentence of t
   ];
   assert.equal(
     why.checkWhy({ why: 'so', because }),
-    '4 germinated, to be potted on with roots of 1.5 cm; the usual 42 days are over: continue or stop?',
+    '4 germinated, to be potted on with roots of 1.5 cm; the usual time is over (42 days): continue or stop?',
   );
+  const after = (days) => why.checkWhy({ because: [{ code: 'usual-days', figures: { days } }] });
+  assert.deepEqual(
+    [after(1), after(2.5)],
+    ['the first usually germinate after 1 day', 'the first usually germinate after 2.5 days'],
+  );
+  assert.match(tallyDe.usuallyAfterDays('1 Tag'), /nach 1 Tag$/);
+  assert.match(tallyDe.usuallyAfterDays('2,5 Tage'), /nach 2,5 Tagen$/);
   assert.equal(why.checkWhy({ why: 'so', because: [{ code: 'a-later-code', figures: {} }] }), 'so');
   const noForecastFor = [
     { code: 'too-few', groups: [] },

@@ -4,6 +4,8 @@ import { test } from 'node:test';
 import { alertDetail, alertStanding, groupAlerts, isOpen } from '../shared/alert-words.js';
 import { heatBounds, standing } from '../shared/container-words.js';
 import { REMEDIES, remedyFor } from '../shared/remedies.js';
+import rejectsDe from '../rejects/texts.de.js';
+import rejectsEn from '../rejects/texts.en.js';
 
 const NOW = Date.parse('2026-03-01T12:00:00Z');
 const ago = (minutes) => new Date(NOW - minutes * 60_000).toISOString();
@@ -180,6 +182,8 @@ test('every code of a reject has a remedy', async () => {
   const description = await readFile(new URL('../../src/main/resources/openapi.yaml', import.meta.url), 'utf8');
   const codes = description.match(/enum: \[(topic, unmapped-topic, [^\]]*)\]/)[1].split(', ');
   assert.deepEqual(Object.keys(REMEDIES), codes);
+  assert.deepEqual(Object.keys(rejectsEn.reasons), codes);
+  assert.deepEqual(Object.keys(rejectsDe.reasons), codes);
   assert.match(remedyFor({ code: 'json', reason: 'whatever the words' }), /complete JSON/);
   assert.match(remedyFor({ code: 'a-later-code' }), /guide/);
 });

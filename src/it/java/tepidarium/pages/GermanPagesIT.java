@@ -72,11 +72,8 @@ class GermanPagesIT {
   private static final String MANY_OPEN_ALERTS =
       "() => document.querySelectorAll('#head .count').forEach((one) => (one.textContent = 888))";
 
-  /**
-   * Pages that show details of parts of the service, and why a message was not understood, in the
-   * English of the service.
-   */
-  private static final Set<String> WITH_SENTENCES_OF_THE_SERVICE = Set.of("service", "rejects");
+  /** Pages that show details of parts of the service in the English of the service. */
+  private static final Set<String> WITH_SENTENCES_OF_THE_SERVICE = Set.of("service");
 
   @TempDir private static Path data;
   private static RunningService service;

@@ -1,19 +1,15 @@
 package tepidarium.alert.notify;
 
-import java.text.MessageFormat;
 import java.util.List;
 import java.util.Locale;
-import java.util.ResourceBundle;
+import tepidarium.reading.LanguageTexts;
 
 /**
  * The texts of notices in one language, from {@code notices.properties} and {@code
- * notices_de.properties}. Values are formatted by {@link MessageFormat}.
+ * notices_de.properties}.
  */
 final class NoticeWords {
-  private static final String FILE = "tepidarium.alert.notify.notices";
-
-  private final Locale locale;
-  private final ResourceBundle texts;
+  private final LanguageTexts texts;
 
   /**
    * Opens the texts of a language.
@@ -21,25 +17,16 @@ final class NoticeWords {
    * @param locale English for a language that has no texts
    */
   NoticeWords(Locale locale) {
-    this.locale = locale;
-    this.texts =
-        ResourceBundle.getBundle(
-            FILE,
-            locale,
-            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+    this.texts = new LanguageTexts("tepidarium.alert.notify.notices", locale);
   }
 
   Locale locale() {
-    return locale;
+    return texts.locale();
   }
 
-  /**
-   * A text with its values.
-   *
-   * @throws java.util.MissingResourceException for an unknown key
-   */
+  /** A text with its values. */
   String say(String key, Object... values) {
-    return new MessageFormat(texts.getString(key), locale).format(values);
+    return texts.say(key, values);
   }
 
   /** The sentences of a text that holds several, separated by {@code |}. */

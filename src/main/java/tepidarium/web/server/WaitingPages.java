@@ -7,14 +7,13 @@ import io.javalin.http.HttpStatus;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
-import java.text.MessageFormat;
 import java.time.Duration;
 import java.util.Base64;
 import java.util.Locale;
-import java.util.ResourceBundle;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.reading.LanguageTexts;
 import tepidarium.web.Problem;
 import tepidarium.web.ProblemType;
 import tepidarium.web.pages.ReaderLanguage;
@@ -143,14 +142,8 @@ public final class WaitingPages implements AutoCloseable {
   }
 
   private static String say(Message message, Locale locale) {
-    String text =
-        ResourceBundle.getBundle(
-                "tepidarium.web.server.waiting",
-                locale,
-                ResourceBundle.Control.getNoFallbackControl(
-                    ResourceBundle.Control.FORMAT_PROPERTIES))
-            .getString(message.key());
-    return new MessageFormat(text, locale).format(new Object[] {message.value()});
+    return new LanguageTexts("tepidarium.web.server.waiting", locale)
+        .say(message.key(), message.value());
   }
 
   /** The source expression with which a policy permits an inline style sheet (CSP level 2). */

@@ -21,6 +21,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import tepidarium.alert.Alert;
+import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertKind;
 import tepidarium.alert.Priority;
 import tepidarium.container.ContainerId;
@@ -147,6 +148,14 @@ class NoticeWordsTest {
         assertGerman(notice(kind, List.of(new AlertDetails(alert, "Glas 1", 4.25)), List.of()));
         AlertDetails other = new AlertDetails(alert, "Glas 2", null);
         assertGerman(notice(kind, List.of(other, other, other), List.of()));
+        NoticeText.NamedPendingAlert pending =
+            new NoticeText.NamedPendingAlert(
+                new PendingAlert(new AlertKey(new ContainerId("glas-3"), alertKind), SINCE, 24.5),
+                "Glas 3");
+        Notice many =
+            GERMAN.of(kind, Priority.HIGH, List.of(other), List.of(pending), List.of(), NOW);
+        assertTrue(many.text().contains("Glas 3: seit dem 4. März"), many.text());
+        assertGerman(many);
       }
       for (Trouble.Kind trouble : Trouble.Kind.values()) {
         assertGerman(
