@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectCode;
+import tepidarium.it.Ports;
 import tepidarium.it.Postgres;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.reading.Reading;
@@ -211,6 +213,27 @@ class PostgresRecordsIT extends RecordsContract {
         refused(PostgresAddress.of("records", server.url(database), Postgres.USER, "h1dden"));
     assertTrue(words.contains("refuses the login. Check recordsUser and recordsPassword"), words);
     assertTrue(!words.contains("h1dden"), words);
+  }
+
+  /** The other server may be the leader, which knows the user. */
+  @Test
+  void aLoginRefusedByOneServerDoesNotEndTheStartWhileAnotherIsAway() {
+    String servers = "127.0.0.1:" + server.port() + ",127.0.0.1:" + Ports.free();
+    PostgresAddress address =
+        PostgresAddress.of(
+            "records", "postgresql://" + servers + '/' + database, "ida", Postgres.PASSWORD);
+    String createUser =
+        "CREATE USER ida PASSWORD '" + Postgres.PASSWORD + "' IN ROLE " + Postgres.USER;
+    Tenancy waits =
+        new Tenancy(
+            "test",
+            "test",
+            false,
+            () -> true,
+            waiting -> server.run(database, createUser),
+            Clock.systemUTC(),
+            reason -> {});
+    PostgresRecords.open(address, waits).close();
   }
 
   @Test

@@ -1,6 +1,7 @@
 package tepidarium.postgres;
 
 import java.sql.SQLException;
+import java.util.Arrays;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -80,19 +81,30 @@ public final class PostgresFailure {
         || state.equals(READ_ONLY);
   }
 
-  /** Whether trying again cannot help before somebody changes the settings or the database. */
+  /**
+   * Whether trying again cannot help before somebody changes the settings or the database. Of
+   * several servers each one must refuse: another one that is away may be the one that takes
+   * changes.
+   */
   public static boolean isPermanent(SQLException failure) {
-    String state = state(failure);
-    String group = prefix(state);
-    return group.equals("28") || group.equals("3D") || group.equals("42");
+    String group = prefix(state(failure));
+    return (group.equals("28") || group.equals("3D") || group.equals("42"))
+        && Arrays.stream(failure.getSuppressed())
+            .allMatch(other -> other instanceof SQLException sql && isPermanent(sql));
   }
 
   /**
-   * Chooses which failure of two servers to report. A server that refuses comes first, then one
-   * that takes no changes, then one that does not answer.
+   * Chooses which failure of two servers to report; the other one is suppressed in it. A server
+   * that refuses comes first, then one that takes no changes, then one that does not answer.
    */
   static SQLException moreTelling(@Nullable SQLException first, SQLException second) {
-    return first != null && rank(first) > rank(second) ? first : second;
+    if (first == null) {
+      return second;
+    }
+    boolean firstTells = rank(first) > rank(second);
+    SQLException told = firstTells ? first : second;
+    told.addSuppressed(firstTells ? second : first);
+    return told;
   }
 
   private static int rank(SQLException failure) {
