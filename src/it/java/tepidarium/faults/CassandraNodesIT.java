@@ -54,7 +54,7 @@ class CassandraNodesIT {
     switch (trouble) {
       case SIGKILL -> cluster.kill(LOST);
       case SIGSTOP -> cluster.freeze(LOST);
-      case CUT_OFF -> network.cut();
+      case CUT_OFF -> network.cable().cut();
     }
   }
 
@@ -62,7 +62,7 @@ class CassandraNodesIT {
     switch (trouble) {
       case SIGKILL -> cluster.start(LOST);
       case SIGSTOP -> cluster.thaw(LOST);
-      case CUT_OFF -> network.join();
+      case CUT_OFF -> network.cable().join();
     }
   }
 
@@ -113,10 +113,7 @@ class CassandraNodesIT {
         load.awaitMore(ENOUGH);
         load.finish();
         long sent = load.acknowledged();
-        await()
-            .atMost(Form.SOON)
-            .until(() -> Tally.of(grower), tally -> tally.addsUp() && tally.received() >= sent);
-        Tally tally = Tally.of(grower);
+        Tally tally = Health.settled(() -> grower, sent);
         assertEquals(0, tally.rejected());
         long there = count(keyspace);
         new Row(

@@ -19,7 +19,7 @@ import tepidarium.it.ServiceProcess;
 /**
  * PostgreSQL in a network of its own, whose cable to the service is cut while sensors publish: no
  * packet passes, and no connection ends. Long form only, as root. {@code TakeOverIT} cuts one of
- * two services off, by a proxy.
+ * two services off.
  */
 class DatabaseCutIT {
   private static final String DATABASE = "garden";
@@ -48,9 +48,9 @@ class DatabaseCutIT {
         await().atMost(Form.SOON).until(() -> readings(postgres) > 0);
         long storedAtCut = readings(postgres);
         long sentAtCut = load.acknowledged();
-        network.cut();
+        network.cable().cut();
         Form.last(SECONDS_CUT);
-        network.join();
+        network.cable().join();
         long from = System.nanoTime();
         long before = readings(postgres);
         long sentMeanwhile = load.acknowledged() - sentAtCut;

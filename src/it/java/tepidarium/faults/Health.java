@@ -44,6 +44,13 @@ final class Health {
     return (System.nanoTime() - fromNanos) / 1e9;
   }
 
+  /** Waits until so many or more have come in and all of them have come to their end. */
+  static Tally settled(Supplier<Grower> grower, long sent) {
+    return await("everything has come to its end")
+        .atMost(Form.SOON)
+        .until(() -> Tally.of(grower.get()), tally -> tally.addsUp() && tally.received() >= sent);
+  }
+
   /** Waits until everything that came in has come to its end; the counts then. */
   static Tally settled(Supplier<Grower> grower) {
     return await("everything has come to its end")

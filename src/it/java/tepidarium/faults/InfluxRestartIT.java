@@ -1,6 +1,5 @@
 package tepidarium.faults;
 
-import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.nio.file.Path;
@@ -40,10 +39,7 @@ class InfluxRestartIT {
         }
         load.finish();
         long sent = load.acknowledged();
-        await()
-            .atMost(Form.SOON)
-            .until(() -> Tally.of(grower), tally -> tally.addsUp() && tally.received() >= sent);
-        Tally tally = Tally.of(grower);
+        Tally tally = Health.settled(() -> grower, sent);
 
         // A point is known by sensor and instant: as many as were sent is exactly those.
         long there = influx.count(DATABASE, "temperature");

@@ -29,19 +29,26 @@ final class Load implements AutoCloseable {
   /** Readings before a number, the first of which was acknowledged at the time. */
   private record Window(long until, long atNanos) {}
 
+  private final String host;
   private final int port;
   private final List<Sensor> sensors;
   private volatile boolean finishing;
   private volatile boolean stopping;
 
-  private Load(int port, int sensors) {
+  private Load(String host, int port, int sensors) {
+    this.host = host;
     this.port = port;
     this.sensors = IntStream.range(0, sensors).mapToObj(Sensor::new).toList();
   }
 
   /** Sensors that have begun to publish to the port. */
   static Load on(int port, int sensors) {
-    Load load = new Load(port, sensors);
+    return on("127.0.0.1", port, sensors);
+  }
+
+  /** The same on another address than the loopback one. */
+  static Load on(String host, int port, int sensors) {
+    Load load = new Load(host, port, sensors);
     load.sensors.forEach(sensor -> sensor.thread.start());
     return load;
   }
@@ -138,7 +145,7 @@ final class Load implements AutoCloseable {
       long firstNanos = 0;
       boolean again = false;
       while (!stopping && !(finishing && open.isEmpty())) {
-        try (MqttSocket socket = new MqttSocket(port, name, 8_192)) {
+        try (MqttSocket socket = new MqttSocket(host, port, name, 8_192)) {
           socket.awaitConnected();
           while (!stopping && !(finishing && open.isEmpty())) {
             if (open.isEmpty()) {

@@ -6,7 +6,6 @@ import java.io.DataInputStream;
 import java.io.DataOutputStream;
 import java.io.EOFException;
 import java.io.IOException;
-import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
@@ -31,10 +30,15 @@ public final class MqttSocket implements AutoCloseable {
 
   /** Connects and asks to be let in; {@link #awaitConnected} has the answer. */
   public MqttSocket(int port, String clientId, int bufferBytes) throws IOException {
+    this("127.0.0.1", port, clientId, bufferBytes);
+  }
+
+  /** The same to another address than the loopback one. */
+  MqttSocket(String host, int port, String clientId, int bufferBytes) throws IOException {
     socket.setTcpNoDelay(true);
     socket.setSoTimeout(TIMEOUT_MS);
     try {
-      socket.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), port), TIMEOUT_MS);
+      socket.connect(new InetSocketAddress(host, port), TIMEOUT_MS);
       in = new DataInputStream(new BufferedInputStream(socket.getInputStream(), bufferBytes));
       out = new DataOutputStream(new BufferedOutputStream(socket.getOutputStream(), bufferBytes));
       byte[] id = clientId.getBytes(StandardCharsets.UTF_8);

@@ -2,6 +2,7 @@ package tepidarium.faults;
 
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 
 import java.nio.file.Path;
@@ -19,21 +20,24 @@ import tepidarium.it.ServiceProcess;
 
 /**
  * Two services with two PostgreSQL servers under Patroni. The leading server is killed or frozen,
- * alone or together with the working service. Long form only: it needs the packages of Patroni and
- * etcd.
+ * alone or together with the working service, cut off from its standby, or from its standby and
+ * etcd. Long form only, as root: it needs the packages of Patroni and etcd, and networks.
  */
 class PatroniIT {
   private static final String DATABASE = "garden";
   private static final int SENSORS = 4;
   private static final int ENOUGH = 300;
   private static final int GOAL_SECONDS = 20;
+  private static final int SECONDS_CUT = 20;
 
   @TempDir private Path folder;
 
   private enum Trouble {
     KILLED("leader under Patroni: SIGKILL"),
     FROZEN("leader under Patroni: SIGSTOP"),
-    OWNER_TOO("working service and leader under Patroni: SIGKILL");
+    OWNER_TOO("working service and leader under Patroni: SIGKILL"),
+    STANDBY_CUT_OFF("leader under Patroni and its standby cut off from one another"),
+    ISOLATED("leader under Patroni cut off from etcd and from its standby, not from the services");
 
     private final String words;
 
@@ -94,22 +98,28 @@ class PatroniIT {
       int lost = patroni.leader().orElseThrow();
 
       long from = System.nanoTime();
-      if (trouble == Trouble.OWNER_TOO) {
-        first.end();
+      switch (trouble) {
+        case KILLED -> patroni.kill(lost);
+        case FROZEN -> patroni.freeze(lost);
+        case OWNER_TOO -> {
+          first.end();
+          patroni.kill(lost);
+        }
+        case STANDBY_CUT_OFF -> patroni.cutStandby();
+        case ISOLATED -> patroni.isolate(lost);
       }
-      if (trouble == Trouble.FROZEN) {
-        patroni.freeze(lost);
-      } else {
-        patroni.kill(lost);
-      }
-      await().atMost(Form.SOON).until(() -> patroni.leader().isPresent());
+      int leads = trouble == Trouble.STANDBY_CUT_OFF ? lost : 3 - lost;
+      await("a leader that waits for nobody lost")
+          .atMost(Form.SOON)
+          .until(() -> patroni.leads(leads) && !patroni.waits(leads));
       double led = secondsSince(from);
+      assertFalse(patroni.leads(3 - leads), "two leaders");
       long before = readings(patroni);
       await().atMost(Form.SOON).until(() -> !liveOwner(patroni).isEmpty());
       double owned = secondsSince(from);
-      boolean kept = service(liveOwner(patroni)).equals(owner);
       await().atMost(Form.SOON).until(() -> readings(patroni) > before);
       double stored = secondsSince(from);
+      boolean kept = service(ask(patroni, "SELECT owner FROM lease")).equals(owner);
 
       comeBack(trouble, patroni, lost);
       load.awaitMore(ENOUGH);
@@ -121,8 +131,13 @@ class PatroniIT {
       assertSameOnBoth(patroni);
       Stored inAll = Stored.of(ask(patroni, Stored.IN_POSTGRES));
       new Row(
-              "%s; another one leads after %.1f s, %s service stores after %.1f s"
-                  .formatted(trouble.words, led, kept ? "the same" : "the other", stored),
+              "%s; %s after %.1f s, %s service stores after %.1f s"
+                  .formatted(
+                      trouble.words,
+                      leads == lost ? "it goes on alone" : "another one leads",
+                      led,
+                      kept ? "the same" : "the other",
+                      stored),
               tally,
               load.lost(inAll.seconds()),
               inAll.repeated() + load.madeUp(inAll.seconds()),
@@ -137,16 +152,24 @@ class PatroniIT {
     return ask(patroni, "SELECT owner FROM lease WHERE ends_at > clock_timestamp()");
   }
 
-  /** The lost server follows the new leader. */
+  /** The lost server follows the new leader; one that was cut off does so after a while. */
   private static void comeBack(Trouble trouble, Patroni patroni, int lost) {
-    if (trouble == Trouble.FROZEN) {
-      patroni.thaw(lost);
-    } else {
-      patroni.start(lost);
+    switch (trouble) {
+      case KILLED, OWNER_TOO -> patroni.start(lost);
+      case FROZEN -> patroni.thaw(lost);
+      case STANDBY_CUT_OFF -> {
+        Form.last(SECONDS_CUT);
+        patroni.joinStandby();
+      }
+      case ISOLATED -> {
+        Form.last(SECONDS_CUT);
+        patroni.rejoin(lost);
+      }
     }
     patroni.awaitStandby();
+    int leads = trouble == Trouble.STANDBY_CUT_OFF ? lost : 3 - lost;
     // A thawed one takes itself for the leader until Patroni looks.
-    await().atMost(Form.SOON).until(() -> patroni.leader().filter(one -> one != lost).isPresent());
+    await().atMost(Form.SOON).until(() -> patroni.leader().filter(one -> one == leads).isPresent());
   }
 
   private static void assertSameOnBoth(Patroni patroni) {

@@ -212,7 +212,7 @@ public final class Cassandra implements AutoCloseable {
     }
     Path home = home(node);
     List<String> command = new ArrayList<>();
-    if (network != null && node == SeparateNetwork.INSIDE) {
+    if (network != null && node == Cable.INSIDE) {
       command.addAll(network.prefix());
     }
     command.addAll(
@@ -269,7 +269,7 @@ public final class Cassandra implements AutoCloseable {
   }
 
   private String host(int node) {
-    return network == null ? "127.0.0." + node : network.host(node);
+    return network == null ? "127.0.0." + node : network.cable().host(node);
   }
 
   /** Starts a node, and waits until it answers. */

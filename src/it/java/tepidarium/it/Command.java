@@ -29,6 +29,14 @@ final class Command {
         .toList();
   }
 
+  /** Runs it, and fails the test if it does not end well. */
+  static void succeed(List<String> command) {
+    Ended ended = run(command, new byte[0]);
+    if (ended.status() != 0) {
+      throw new AssertionError(command + " failed: " + ended.output());
+    }
+  }
+
   static Ended run(List<String> command, byte[] input) {
     try {
       Process process = new ProcessBuilder(command).redirectErrorStream(true).start();

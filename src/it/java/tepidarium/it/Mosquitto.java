@@ -5,22 +5,27 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** A broker that we did not write: Debian's mosquitto, on a free loopback port. */
 public final class Mosquitto implements AutoCloseable {
   private final Path folder;
   private final int port;
+
+  private final @Nullable SeparateNetwork network;
+
   private final ServerProcess server;
 
-  private Mosquitto(Path folder, int port) {
+  private Mosquitto(Path folder, int port, @Nullable SeparateNetwork network) {
     this.folder = folder;
     this.port = port;
+    this.network = network;
+    List<String> command = new ArrayList<>(network == null ? List.of() : network.prefix());
     List<String> arguments = List.of("-c", folder.resolve("mosquitto.conf").toString());
-    this.server =
-        new ServerProcess(
-            Command.of("/usr/sbin/mosquitto", "mosquitto", arguments),
-            folder.resolve("mosquitto.out"));
+    command.addAll(Command.of("/usr/sbin/mosquitto", "mosquitto", arguments));
+    this.server = new ServerProcess(command, folder.resolve("mosquitto.out"));
   }
 
   /**
@@ -29,7 +34,12 @@ public final class Mosquitto implements AutoCloseable {
    * @param more lines of its configuration; they win over the usual ones
    */
   public static Mosquitto prepared(Path folder, String... more) {
-    Mosquitto broker = new Mosquitto(folder, Ports.free());
+    return prepared(folder, null, more);
+  }
+
+  private static Mosquitto prepared(
+      Path folder, @Nullable SeparateNetwork network, String... more) {
+    Mosquitto broker = new Mosquitto(folder, Ports.free(), network);
     broker.configure(List.of(more));
     return broker;
   }
@@ -41,11 +51,18 @@ public final class Mosquitto implements AutoCloseable {
     return broker;
   }
 
+  /** The same in another network, on all of its addresses. */
+  public static Mosquitto started(Path folder, @Nullable SeparateNetwork network) {
+    Mosquitto broker = prepared(folder, network);
+    broker.start();
+    return broker;
+  }
+
   private void configure(List<String> more) {
     // The user: started by root it would become another, who may not write to the folder.
     List<String> lines =
         List.of(
-            "listener " + port + " 127.0.0.1",
+            "listener " + port + (network == null ? " 127.0.0.1" : ""),
             "allow_anonymous true",
             "user " + System.getProperty("user.name"),
             "persistence true",
@@ -64,7 +81,12 @@ public final class Mosquitto implements AutoCloseable {
 
   /** Starts it, on the same port each time. */
   public void start() {
-    server.start(() -> Ports.answers(port));
+    server.start(() -> Ports.answers(host(), port));
+  }
+
+  /** The address to reach it from this process. */
+  public String host() {
+    return network == null ? "127.0.0.1" : network.cable().host();
   }
 
   public int port() {

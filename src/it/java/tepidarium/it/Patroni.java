@@ -20,17 +20,25 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
- * Two PostgreSQL servers under Patroni, with one etcd, on free loopback ports: Debian's packages,
- * and the settings of the page about PostgreSQL.
+ * Two PostgreSQL servers under Patroni, with one etcd: Debian's packages, and the settings of the
+ * page about PostgreSQL. Each server is in a network of its own with three cables: to those who use
+ * it, to etcd, and to the other server. Needs root.
  */
 public final class Patroni implements AutoCloseable {
   private static final Path PAGE = Path.of("src/docs/postgresql.md");
   private static final Duration SOON = Duration.ofMinutes(2);
   private static final String ADMINISTRATOR = "postgres";
   private static final String PASSWORD = "a password";
+  private static final int PORT = 5432;
+  private static final int FIRST_USERS = 10;
+  private static final int FIRST_ETCD = 20;
+  private static final int SERVERS = 30;
 
   private final Path folder;
   private final int etcdPort = Ports.free();
+  private final List<SeparateNetwork> networks = new ArrayList<>();
+  private final List<Cable> etcdCables = new ArrayList<>();
+  private final Cable betweenServers;
   private final ServerProcess etcd;
   private final List<Node> nodes;
 
@@ -40,8 +48,17 @@ public final class Patroni implements AutoCloseable {
   private Patroni() throws IOException {
     folder = Files.createTempDirectory("tepidarium-patroni");
     Postgres.give(folder);
+    for (int node = 1; node <= 2; node++) {
+      SeparateNetwork network = SeparateNetwork.made(FIRST_USERS + node);
+      networks.add(network);
+      etcdCables.add(Cable.to(network, FIRST_ETCD + node));
+    }
+    betweenServers = Cable.between(networks.get(0), networks.get(1), SERVERS);
+    // Patroni uses the address that etcd tells, which is one.
+    String etcdHost = etcdCables.get(0).host(1);
+    networks.get(1).ip("route", "add", etcdHost, "via", etcdCables.get(1).host(1));
     String peers = "http://127.0.0.1:" + Ports.free();
-    String clients = "http://127.0.0.1:" + etcdPort;
+    String clients = "http://" + etcdHost + ':' + etcdPort;
     etcd =
         new ServerProcess(
             Command.of(
@@ -64,7 +81,7 @@ public final class Patroni implements AutoCloseable {
     try {
       Patroni patroni = new Patroni();
       try {
-        patroni.etcd.start(() -> Ports.answers(patroni.etcdPort));
+        patroni.etcd.start(patroni::etcdAnswers);
         patroni.start(1);
         patroni.start(2);
         patroni.awaitStandby();
@@ -81,6 +98,10 @@ public final class Patroni implements AutoCloseable {
     }
   }
 
+  private boolean etcdAnswers() {
+    return Ports.answers(etcdCables.get(0).host(1), etcdPort);
+  }
+
   /** Waits until there is a leader and its standby confirms each change. */
   public void awaitStandby() {
     await("a synchronous standby")
@@ -93,15 +114,22 @@ public final class Patroni implements AutoCloseable {
   /** Starts Patroni on a node, 1 or 2; it starts PostgreSQL. */
   public void start(int node) {
     Node one = nodes.get(node - 1);
-    one.server.start(() -> Ports.answers(one.port));
+    one.server.start(() -> Ports.answers(one.host(), PORT));
   }
 
   /** The node that takes changes, 1 or 2; none for a while after the leader was lost. */
   public Optional<Integer> leader() {
-    return IntStream.of(first, 3 - first)
-        .boxed()
-        .filter(node -> nodes.get(node - 1).leads())
-        .findFirst();
+    return IntStream.of(first, 3 - first).boxed().filter(this::leads).findFirst();
+  }
+
+  /** Whether a node takes changes. */
+  public boolean leads(int node) {
+    return nodes.get(node - 1).leads();
+  }
+
+  /** Whether the commits of a node wait for a standby. */
+  public boolean waits(int node) {
+    return !ask(node, ADMINISTRATOR, "SHOW synchronous_standby_names").isEmpty();
   }
 
   /** Ends Patroni and PostgreSQL of a node at once, as a power cut would. */
@@ -121,9 +149,32 @@ public final class Patroni implements AutoCloseable {
     nodes.get(node - 1).signal("CONT");
   }
 
+  /** From now on no packet passes between the two servers. */
+  public void cutStandby() {
+    betweenServers.cut();
+  }
+
+  /** Packets pass between them again. */
+  public void joinStandby() {
+    betweenServers.join();
+  }
+
+  /** From now on no packet passes between a node and etcd, nor between it and the other node. */
+  public void isolate(int node) {
+    first = 3 - node;
+    betweenServers.cut();
+    etcdCables.get(node - 1).cut();
+  }
+
+  /** Packets pass again. */
+  public void rejoin(int node) {
+    etcdCables.get(node - 1).join();
+    betweenServers.join();
+  }
+
   /** Both servers, as they stand in the address of a database. */
   public String servers() {
-    return "127.0.0.1:" + nodes.get(0).port + ",127.0.0.1:" + nodes.get(1).port;
+    return nodes.get(0).address() + ',' + nodes.get(1).address();
   }
 
   /** Creates an empty database that belongs to the user of the service. */
@@ -148,13 +199,12 @@ public final class Patroni implements AutoCloseable {
   public String ask(String database, String sql) {
     Node asked = nodes.get(first - 1);
     Node other = nodes.get(2 - first);
-    String servers = "127.0.0.1:" + asked.port + ",127.0.0.1:" + other.port;
-    return ask(servers, database, "primary", sql);
+    return ask(asked.address() + ',' + other.address(), database, "primary", sql);
   }
 
   /** Asks one node, leader or not. */
   public String ask(int node, String database, String sql) {
-    return ask("127.0.0.1:" + nodes.get(node - 1).port, database, "any", sql);
+    return ask(nodes.get(node - 1).address(), database, "any", sql);
   }
 
   private static String ask(String servers, String database, String type, String sql) {
@@ -185,6 +235,9 @@ public final class Patroni implements AutoCloseable {
   public void close() {
     nodes.forEach(Node::kill);
     etcd.kill();
+    betweenServers.close();
+    etcdCables.forEach(Cable::close);
+    networks.forEach(SeparateNetwork::close);
     try (Stream<Path> all = Files.walk(folder)) {
       for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
         Files.delete(path);
@@ -196,35 +249,32 @@ public final class Patroni implements AutoCloseable {
 
   /** One machine with Patroni and its PostgreSQL. */
   private final class Node {
-    private final int port = Ports.free();
+    private final int number;
     private final Path data;
     private final ServerProcess server;
 
     Node(int number) throws IOException {
+      this.number = number;
       data = folder.resolve("data-" + number);
-      Path settings =
-          Files.writeString(folder.resolve("patroni-" + number + ".yml"), settings(number));
+      Path settings = Files.writeString(folder.resolve("patroni-" + number + ".yml"), settings());
       Postgres.give(settings);
       Path log = Files.createFile(folder.resolve("patroni-" + number + ".log"));
-      List<String> command = new ArrayList<>(Postgres.asSystemUser());
+      List<String> command = new ArrayList<>(networks.get(number - 1).prefix());
+      command.addAll(Postgres.asSystemUser());
       command.addAll(Command.of("/usr/bin/patroni", "patroni", List.of(settings.toString())));
       server = new ServerProcess(command, log);
     }
 
     /** The example of the page, with the addresses of this node. */
-    private String settings(int number) throws IOException {
+    private String settings() throws IOException {
       String page = Files.readString(PAGE);
       int begin = page.indexOf("scope: tepidarium");
-      String rest = "127.0.0.1:" + Ports.free();
-      String database = "127.0.0.1:" + port;
       return page.substring(begin, page.indexOf("```", begin))
           .replace("name: db-1", "name: db-" + number)
-          .replaceAll("hosts: \\[.*]", "hosts: [\"127.0.0.1:" + etcdPort + "\"]")
-          .replace("0.0.0.0:8008", rest)
-          .replace("db-1.example.org:8008", rest)
-          .replace("0.0.0.0:5432", database)
-          .replace("db-1.example.org:5432", database)
-          .replace("10.0.0.0/24", "127.0.0.1/32")
+          .replaceAll(
+              "hosts: \\[.*]", "hosts: [\"" + etcdCables.get(0).host(1) + ':' + etcdPort + "\"]")
+          .replace("db-1.example.org", betweenServers.host(number))
+          .replace("10.0.0.0/24", "10.213.0.0/16")
           .replace("/var/lib/postgresql/15/tepidarium", data.toString())
           .replace("/var/lib/postgresql/15/patroni.pgpass", data + ".pgpass")
           .replace("/usr/lib/postgresql/15", Postgres.newest().toString())
@@ -232,8 +282,17 @@ public final class Patroni implements AutoCloseable {
               "      parameters:\n", "      parameters:\n        unix_socket_directories: ''\n");
     }
 
+    String host() {
+      return networks.get(number - 1).cable().host();
+    }
+
+    /** Where those who use it reach it. */
+    String address() {
+      return host() + ':' + PORT;
+    }
+
     boolean leads() {
-      try (Connection connection = connect("127.0.0.1:" + port, ADMINISTRATOR, "primary")) {
+      try (Connection connection = connect(address(), ADMINISTRATOR, "primary")) {
         return connection.isValid(1);
       } catch (SQLException e) {
         return false;

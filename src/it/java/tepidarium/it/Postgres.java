@@ -46,7 +46,7 @@ public final class Postgres implements AutoCloseable {
   private Postgres(Path folder, Path data, @Nullable SeparateNetwork network) {
     this.folder = folder;
     this.data = data;
-    this.host = network == null ? "127.0.0.1" : network.host();
+    this.host = network == null ? "127.0.0.1" : network.cable().host();
     List<String> command = new ArrayList<>(network == null ? List.of() : network.prefix());
     command.addAll(asUser("postgres", List.of("-D", data.toString())));
     this.server = new ServerProcess(command, folder.resolve("postgres.log"));
@@ -57,7 +57,7 @@ public final class Postgres implements AutoCloseable {
     return started(null, more);
   }
 
-  /** The same in another network. */
+  /** The same in another network, on all of its addresses. */
   public static Postgres started(@Nullable SeparateNetwork network, String... more) {
     Postgres postgres = prepared(network, more);
     postgres.start();
@@ -85,7 +85,7 @@ public final class Postgres implements AutoCloseable {
       List<String> lines =
           new ArrayList<>(
               List.of(
-                  "listen_addresses = '" + postgres.host + "'",
+                  "listen_addresses = '" + (network == null ? postgres.host : "*") + "'",
                   "port = " + postgres.port,
                   "unix_socket_directories = ''",
                   "shared_buffers = 16MB",
@@ -218,6 +218,11 @@ public final class Postgres implements AutoCloseable {
         "jdbc:postgresql://" + host + ':' + port + '/' + database, SYSTEM_USER, PASSWORD);
   }
 
+  /** The address to reach it from this process. */
+  public String host() {
+    return host;
+  }
+
   public int port() {
     return port;
   }
@@ -316,10 +321,7 @@ public final class Postgres implements AutoCloseable {
 
   /** Runs a program of PostgreSQL to its end. */
   private static void run(String program, List<String> arguments) {
-    Command.Ended ended = Command.run(asUser(program, arguments), new byte[0]);
-    if (ended.status() != 0) {
-      throw new AssertionError(ended.output());
-    }
+    Command.succeed(asUser(program, arguments));
   }
 
   /** Stops it in order; it ends all connections. */
