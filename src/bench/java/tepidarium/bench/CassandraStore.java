@@ -10,18 +10,14 @@ import com.datastax.oss.driver.api.core.cql.DefaultBatchType;
 import com.datastax.oss.driver.api.core.cql.PreparedStatement;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.CompletionStage;
 import tepidarium.it.Cassandra;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
-import tepidarium.reading.Samples;
-import tepidarium.reading.Span;
 import tepidarium.series.cassandra.CassandraReadings;
 
 /**
@@ -33,11 +29,8 @@ final class CassandraStore {
   private static final int GROUPS = 256;
   private static final long DAY_MS = 86_400_000;
   private static final int SIX_WEEKS_MINUTES = 42 * 24 * 60;
-  private static final int READS = 20;
   private static final int WARM_UP = 100;
   private static final long FIRST_WRITE_TIME = 2_000_000_000_000_000L;
-  private static final Span EVER =
-      new Span(Reading.EARLIEST, Instant.parse("2040-01-01T00:00:00Z"));
   private static final List<Quantity> BARE =
       List.of(Quantity.TEMPERATURE, Quantity.HUMIDITY, Quantity.LIGHT, Quantity.BATTERY);
 
@@ -72,28 +65,14 @@ final class CassandraStore {
         "room in Cassandra, one copy, as they come in, four quantities",
         "",
         Report.figure((double) server.size(1, "weeks", "reading") / count) + " bytes a reading");
-    List<Double> milliseconds = new ArrayList<>();
     try (CassandraReadings store = open(server, "weeks")) {
-      for (int i = 0; i < WARM_UP + READS; i++) {
-        long start = System.nanoTime();
-        Map<Quantity, Samples> read = store.read(Load.sensor(i % Stores.SENSORS), EVER);
-        double took = Wait.secondsSince(start) * 1e3;
-        if (read.get(Quantity.TEMPERATURE).size() != SIX_WEEKS_MINUTES) {
-          throw new IllegalStateException("rows are missing");
-        }
-        if (i >= WARM_UP) {
-          milliseconds.add(took);
-        }
-      }
+      Stores.sixWeeks(
+          report,
+          "one of " + Stores.SENSORS + " sensors in Cassandra, a reading each 60 s",
+          "at most 100 ms",
+          store,
+          new Stores.Reads(Stores.SENSORS, SIX_WEEKS_MINUTES, WARM_UP));
     }
-    report.figure(
-        "six weeks of one of " + Stores.SENSORS + " sensors in Cassandra, a reading each 60 s",
-        "at most 100 ms",
-        "median "
-            + Report.figure(Stores.median(milliseconds))
-            + " ms for "
-            + String.format(Locale.ROOT, "%,d", SIX_WEEKS_MINUTES)
-            + " readings");
   }
 
   /**

@@ -4,16 +4,10 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
-import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import tepidarium.it.Postgres;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
-import tepidarium.reading.Samples;
-import tepidarium.reading.Span;
 import tepidarium.series.postgres.PostgresReadings;
 
 /**
@@ -22,10 +16,7 @@ import tepidarium.series.postgres.PostgresReadings;
 final class PostgresStore {
   private static final int BATCH = 5_000;
   private static final int SIX_WEEKS_MINUTES = 42 * 24 * 60;
-  private static final int READS = 20;
   private static final int WARM_UP = 5;
-  private static final Span EVER =
-      new Span(Reading.EARLIEST, Instant.parse("2040-01-01T00:00:00Z"));
   private static final List<Quantity> BARE =
       List.of(Quantity.TEMPERATURE, Quantity.HUMIDITY, Quantity.LIGHT, Quantity.BATTERY);
 
@@ -75,32 +66,17 @@ final class PostgresStore {
     fill(server, database, sensors, stepMs, sensors * ofOne);
     // As autovacuum does.
     server.run(database, "VACUUM ANALYZE readings.reading");
-    List<Double> milliseconds = new ArrayList<>();
     try (PostgresReadings store = new PostgresReadings(server.readings(database))) {
-      for (int i = 0; i < WARM_UP + READS; i++) {
-        long start = System.nanoTime();
-        Map<Quantity, Samples> read = store.read(Load.sensor(i % sensors), EVER);
-        double took = Wait.secondsSince(start) * 1e3;
-        if (read.get(Quantity.TEMPERATURE).size() != ofOne) {
-          throw new IllegalStateException("rows are missing");
-        }
-        if (i >= WARM_UP) {
-          milliseconds.add(took);
-        }
-      }
+      Stores.sixWeeks(
+          report,
+          (sensors == 1 ? "one sensor alone" : "one of " + sensors + " sensors")
+              + " in PostgreSQL, a reading each "
+              + stepMs / 1000
+              + " s",
+          "",
+          store,
+          new Stores.Reads(sensors, ofOne, WARM_UP));
     }
-    report.figure(
-        "six weeks of one "
-            + (sensors == 1 ? "sensor alone" : "of " + sensors + " sensors")
-            + " in PostgreSQL, a reading each "
-            + stepMs / 1000
-            + " s",
-        "",
-        "median "
-            + Report.figure(Stores.median(milliseconds))
-            + " ms for "
-            + String.format(Locale.ROOT, "%,d", ofOne)
-            + " readings");
   }
 
   private static double fill(Postgres server, String database, int sensors, long stepMs, int count)

@@ -2,11 +2,18 @@ package tepidarium.bench;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import tepidarium.it.Influx;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Samples;
+import tepidarium.reading.Span;
+import tepidarium.series.ReadingSource;
 import tepidarium.series.influx.InfluxReadings;
 import tepidarium.series.sqlite.SqliteReadings;
 
@@ -14,6 +21,9 @@ import tepidarium.series.sqlite.SqliteReadings;
 final class Stores {
   static final int SENSORS = 20;
   private static final int ROUNDS = 3;
+  private static final int READS = 20;
+  private static final Span EVER =
+      new Span(Reading.EARLIEST, Instant.parse("2040-01-01T00:00:00Z"));
   static final long STEP_MS = 60_000;
   private static final long FIRST_MS = 1_772_344_800_000L;
 
@@ -115,6 +125,39 @@ final class Stores {
       }
     }
     return count / seconds;
+  }
+
+  /**
+   * How a store is read.
+   *
+   * @param sensors they are read in turns
+   * @param ofOne how many readings of each must come
+   * @param warmUp first reads that are not measured
+   */
+  record Reads(int sensors, int ofOne, int warmUp) {}
+
+  /** Reports how long it takes to read all readings of one sensor, which are of six weeks. */
+  static void sixWeeks(Report report, String what, String goal, ReadingSource store, Reads reads) {
+    List<Double> milliseconds = new ArrayList<>();
+    for (int i = 0; i < reads.warmUp + READS; i++) {
+      long start = System.nanoTime();
+      Map<Quantity, Samples> read = store.read(Load.sensor(i % reads.sensors), EVER);
+      double took = Wait.secondsSince(start) * 1e3;
+      if (read.get(Quantity.TEMPERATURE).size() != reads.ofOne) {
+        throw new IllegalStateException("rows are missing");
+      }
+      if (i >= reads.warmUp) {
+        milliseconds.add(took);
+      }
+    }
+    report.figure(
+        "six weeks of " + what,
+        goal,
+        "median "
+            + Report.figure(median(milliseconds))
+            + " ms for "
+            + String.format(Locale.ROOT, "%,d", reads.ofOne)
+            + " readings");
   }
 
   static double median(List<Double> values) {
