@@ -17,16 +17,19 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import tepidarium.it.Cable;
 import tepidarium.it.Grower;
 import tepidarium.it.Influx;
 import tepidarium.it.Mosquitto;
 import tepidarium.it.Ports;
 import tepidarium.it.Postgres;
+import tepidarium.it.SeparateNetwork;
 import tepidarium.it.ServiceProcess;
 
 /**
  * Two services with one PostgreSQL and one Mosquitto, and their readings in that PostgreSQL or in
- * InfluxDB. The one that works is killed, frozen or cut off; the other takes over.
+ * InfluxDB. The one that works is killed, frozen or cut off; the other takes over. The long form,
+ * which cuts off, needs root.
  */
 class TakeOverIT {
   private static final String DATABASE = "garden";
@@ -59,43 +62,48 @@ class TakeOverIT {
   }
 
   /**
-   * Servers; without InfluxDB the readings are in PostgreSQL. The first service reaches PostgreSQL
-   * and the broker through lines that can be cut.
+   * Servers; without InfluxDB the readings are in PostgreSQL. A server that the first service is
+   * cut off from is in a network of its own, which only the first service reaches by that cable.
    */
   private record Site(
+      @Nullable SeparateNetwork network,
+      @Nullable Cable ofFirst,
       Postgres postgres,
       @Nullable Postgres standby,
-      SilentNetwork line,
       @Nullable Influx influx,
-      Mosquitto mosquitto,
-      SilentNetwork brokerLine)
+      Mosquitto mosquitto)
       implements AutoCloseable {
     static Site in(Path folder, Trouble trouble) {
-      Postgres postgres = Postgres.started();
+      boolean fromDatabase = trouble == Trouble.CUT_OFF;
+      boolean fromBroker = trouble == Trouble.BROKER_CUT_OFF;
+      SeparateNetwork network = fromDatabase || fromBroker ? SeparateNetwork.made(3) : null;
+      Postgres postgres = Postgres.started(fromDatabase ? network : null);
       postgres.create(DATABASE);
-      Mosquitto mosquitto = Mosquitto.started(folder.resolve("mosquitto"));
       return new Site(
+          network,
+          network == null ? null : Cable.to(network, 4),
           postgres,
           trouble == Trouble.LEADER_KILLED_TOO ? postgres.withStandby() : null,
-          SilentNetwork.before(postgres.port()),
           trouble == Trouble.KILLED ? Influx.started(folder.resolve("influx")) : null,
-          mosquitto,
-          SilentNetwork.before(mosquitto.port()));
+          Mosquitto.started(folder.resolve("mosquitto"), fromBroker ? network : null));
     }
 
-    ServiceProcess first(Path folder) {
-      return service(folder.resolve("first"), "127.0.0.1:" + line.port(), brokerLine.port());
+    ServiceProcess first(Path folder, Trouble trouble) {
+      String host = ofFirst == null ? "127.0.0.1" : ofFirst.host();
+      String database = trouble == Trouble.CUT_OFF ? host : postgres.host();
+      String broker = trouble == Trouble.BROKER_CUT_OFF ? host : mosquitto.host();
+      return service(folder.resolve("first"), database + ':' + postgres.port(), broker);
     }
 
     ServiceProcess second(Path folder) {
-      String leader = "127.0.0.1:" + postgres.port();
+      String leader = postgres.host() + ':' + postgres.port();
       return service(
           folder.resolve("second"),
           standby == null ? leader : leader + ",127.0.0.1:" + standby.port(),
-          mosquitto.port());
+          mosquitto.host());
     }
 
-    private ServiceProcess service(Path data, String servers, int broker) {
+    private ServiceProcess service(Path data, String servers, String broker) {
       String url = "postgresql://" + servers + '/' + DATABASE;
       Map<String, String> settings = new HashMap<>(Postgres.environment("RECORDS", url));
       if (influx == null) {
@@ -105,7 +113,8 @@ class TakeOverIT {
         settings.put("TEPIDARIUM_INFLUX_DATABASE", DATABASE);
       }
       settings.put("TEPIDARIUM_STANDBY", "true");
-      return ServiceProcess.start(data, Ports.free(), "tcp://127.0.0.1:" + broker, settings);
+      return ServiceProcess.start(
+          data, Ports.free(), "tcp://" + broker + ':' + mosquitto.port(), settings);
     }
 
     String ask(String sql) {
@@ -128,8 +137,7 @@ class TakeOverIT {
       switch (trouble) {
         case KILLED -> signal("KILL", first);
         case FROZEN -> signal("STOP", first);
-        case CUT_OFF -> line.cut();
-        case BROKER_CUT_OFF -> brokerLine.cut();
+        case CUT_OFF, BROKER_CUT_OFF -> Objects.requireNonNull(ofFirst).cut();
         case LEADER_KILLED_TOO -> {
           signal("KILL", first);
           postgres.kill();
@@ -140,16 +148,18 @@ class TakeOverIT {
 
     @Override
     public void close() {
-      brokerLine.close();
       mosquitto.close();
       if (influx != null) {
         influx.close();
       }
-      line.close();
       if (standby != null) {
         standby.close();
       }
       postgres.close();
+      if (network != null) {
+        Objects.requireNonNull(ofFirst).close();
+        network.close();
+      }
     }
   }
 
@@ -157,12 +167,12 @@ class TakeOverIT {
   @MethodSource("troubles")
   void theOtherServiceTakesOver(Trouble trouble) {
     try (Site site = Site.in(folder, trouble);
-        ServiceProcess first = site.first(folder)) {
+        ServiceProcess first = site.first(folder, trouble)) {
       first.grower().container("Bag");
       String owner = site.owner();
       CompletableFuture<ServiceProcess> starting =
           CompletableFuture.supplyAsync(() -> site.second(folder));
-      try (Load load = Load.on(site.mosquitto().port(), SENSORS)) {
+      try (Load load = Load.on(site.mosquitto().host(), site.mosquitto().port(), SENSORS)) {
         load.awaitMore(ENOUGH);
         await().atMost(Form.SOON).until(() -> site.readings() > 0);
         assertFalse(starting.isDone());
