@@ -29,7 +29,7 @@ startPage({
   redraw,
   lost: () => course && take(container),
   handlers: {
-    container: (next) => next.id === id && course && take(next),
+    container: (next) => next.id === id && course && takeEvent(next),
     sensor: (sensor) => {
       sensors.set(sensor.sensor, sensor);
       if (container) showSensors(container, sensors);
@@ -81,9 +81,21 @@ function takeAlert(alert) {
   take({ ...container, alerts: [...others, alert] });
 }
 
+/** A sensor may have been placed here, of which this page knows only the name. */
+function takeEvent(next) {
+  take(next);
+  if (next.sensors.every((name) => sensors.has(name))) return;
+  loadSensors()
+    .then(() => showSensors(container, sensors))
+    .catch(() => {});
+}
+
+async function loadSensors() {
+  for (const sensor of await api.sensors({ container: id })) sensors.set(sensor.sensor, sensor);
+}
+
 async function reload() {
-  const [next, all] = await Promise.all([api.container(id), api.sensors()]);
-  for (const sensor of all) sensors.set(sensor.sensor, sensor);
+  const [next] = await Promise.all([api.container(id), loadSensors()]);
   take(next);
   await course.load();
   await extremes.load();

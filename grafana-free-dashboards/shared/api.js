@@ -65,9 +65,10 @@ export const api = {
   room: (range) => call('GET', '/api/room', { query: span(range) }),
   /**
    * Working out how each sensor reports reads a week of readings of each; only the page Sensors needs it.
-   * @param outside whether to ask only for those that are in no container
+   * @param outside whether to ask only for those that are in no container; @param container its id, for those in it
    */
-  sensors: ({ activity = false, outside = null } = {}) => call('GET', '/api/sensors', { query: { activity, outside } }),
+  sensors: ({ activity = false, outside, container } = {}) =>
+    call('GET', '/api/sensors', { query: { activity, outside, container } }),
   sensor: (sensor) => call('GET', at('sensors', sensor)),
   placeSensor: (sensor, body) => call('PUT', at('sensors', sensor, 'placement'), { body, timeoutMs: 60_000 }),
   moveSensor: (sensor, body) => call('POST', at('sensors', sensor, 'move'), { body, timeoutMs: 60_000 }),

@@ -422,6 +422,24 @@ class ApiIT {
     assertTrue(api.get("/api/sensors").findValuesAsText("sensor").contains("wanders"), "of all");
   }
 
+  @Test
+  void sensorsOfOneContainerAreListedAlone() {
+    String sensor = "/api/sensors/moves";
+    api.put(sensor + "/placement", "{\"container\":\"room\"}");
+    assertTrue(inside("room").contains("moves"), "in the room");
+    assertFalse(inside("jar-1").contains("moves"), "not there yet");
+    assertTrue(inside("jar-1").contains(Grower.SENSOR), "in the container");
+    assertFalse(inside("room").contains(Grower.SENSOR), "in the container, not in the room");
+    api.put(sensor + "/placement", "{\"container\":\"jar-1\"}");
+    assertTrue(inside("jar-1").contains("moves"), "moved there");
+    api.put(sensor + "/placement", "{\"container\":null}");
+    assertFalse(inside("jar-1").contains("moves"), "was there");
+  }
+
+  private static List<String> inside(String place) {
+    return api.get("/api/sensors?activity=false&container=" + place).findValuesAsText("sensor");
+  }
+
   private static List<String> outside() {
     return api.get("/api/sensors?activity=false&outside=true").findValuesAsText("sensor");
   }

@@ -20,6 +20,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
     return Stream.of(
         get("/api/sensors?activity=yes", "activity"),
         get("/api/sensors?outside=yes", "outside"),
+        get("/api/sensors?container=attic", "container"),
         get(JAR + "/heat?base=30&ceiling=20", "ceiling"),
         get(JAR + "/heat?base=-300", "base"),
         get(JAR + "/heat" + years, "from"),

@@ -5,8 +5,10 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Set;
 import tepidarium.calibration.CalibrationPoint;
 import tepidarium.calibration.CalibrationRules;
+import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
@@ -43,7 +45,12 @@ public final class SensorRoutes {
   private void list(Context ctx) {
     boolean activity = Params.flag(ctx, "activity", true);
     boolean outside = Params.flag(ctx, "outside", false);
-    ctx.json(views.sensors(outside ? views.outside(clock.instant()) : views.all(), activity));
+    Set<SensorId> wanted = outside ? views.outside(clock.instant()) : views.all();
+    ContainerId place = ContainerName.read(ctx.queryParam("container"));
+    if (place != null) {
+      wanted.retainAll(views.inside(place, clock.instant()));
+    }
+    ctx.json(views.sensors(wanted, activity));
   }
 
   private void place(Context ctx) {

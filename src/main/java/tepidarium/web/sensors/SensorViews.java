@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tepidarium.calibration.QuantityCorrection;
 import tepidarium.calibration.Settling;
@@ -18,6 +19,7 @@ import tepidarium.container.Placement;
 import tepidarium.container.Register;
 import tepidarium.container.SensorCorrection;
 import tepidarium.live.LatestValues;
+import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
@@ -181,6 +183,21 @@ public final class SensorViews {
             book.details(sensor).retiredAt() != null
                 || register.placeOf(sensor, now).filter(place -> !isRoom(place)).isPresent());
     return outside;
+  }
+
+  /**
+   * Those that are in a container, or in the room, at this moment.
+   *
+   * @throws InvalidInput if there is no such container
+   */
+  Set<SensorId> inside(ContainerId place, Instant now) {
+    if (!isRoom(place) && register.container(place).isEmpty()) {
+      throw new InvalidInput("container", "must be the id of a container, or room");
+    }
+    return register.placementsIn(place).stream()
+        .map(Placement::sensor)
+        .filter(sensor -> register.placeOf(sensor, now).filter(place::equals).isPresent())
+        .collect(Collectors.toSet());
   }
 
   private static boolean isRoom(ContainerId place) {
