@@ -28,6 +28,7 @@ import tepidarium.alert.Priority;
 import tepidarium.alert.RaisedAlert;
 import tepidarium.alert.RuleOverride;
 import tepidarium.alert.Transition;
+import tepidarium.alert.Trend;
 import tepidarium.calibration.CalibrationMethod;
 import tepidarium.calibration.CalibrationPoint;
 import tepidarium.container.Band;
@@ -345,7 +346,13 @@ abstract class RecordsContract extends NoticesAndAccessContract {
         START.plusSeconds(900),
         28.25,
         27.5,
-        new Alert.Extra(Priority.HIGH, "Ida", "in words", START.plusSeconds(7_200), id == 5));
+        new Alert.Extra(
+            Priority.HIGH,
+            "Ida",
+            "in words",
+            id == 5 ? null : new Trend(30.1, -1.2, 24),
+            START.plusSeconds(7_200),
+            id == 5));
   }
 
   long lastAlertId() {

@@ -18,12 +18,14 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.stream.IntStream;
 import org.flywaydb.core.Flyway;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertKind;
 import tepidarium.alert.Condition;
 import tepidarium.alert.Priority;
+import tepidarium.alert.Trend;
 import tepidarium.app.Config;
 import tepidarium.container.ContainerId;
 import tepidarium.germination.Act;
@@ -80,6 +82,38 @@ class RecordsIT extends RecordsContract {
         read(database -> new ContainerRecords(database).containers()).get(0).settings().room());
     assertEquals(
         Priority.HIGH, read(database -> new AlertRecords(database).alert(3)).get().priority());
+  }
+
+  @Test
+  void trendsOfAnOlderFileAreTakenFromTheWordsOfItsAlerts() throws SQLException {
+    String url = oldFile("22");
+    try (Connection old = DriverManager.getConnection(url);
+        Statement statement = old.createStatement()) {
+      statement.execute(
+          "INSERT INTO container (id, name, kind, base_c, temperature_low_c, temperature_high_c,"
+              + " light_high_lux, humidity_low_percent, created_ms) VALUES ('bag','B','bag',15,29,34,1,80,0)");
+      insertAlert(
+          statement,
+          3,
+          "now -0.5 °C and changing by +1.2 °C an hour, towards about 24.0 °C; the time before");
+      insertAlert(statement, 4, "probe: reports 30 °C without any change");
+    }
+    assertEquals(new Trend(-0.5, 1.2, 24), trendOf(3));
+    assertNull(trendOf(4));
+  }
+
+  private static void insertAlert(Statement statement, int id, String detail) throws SQLException {
+    statement.execute(
+        "INSERT INTO alert (id, container_id, kind, limit_value, since_ms, raised_ms, latest_value,"
+            + " worst_value, priority, detail, found_late) VALUES ("
+            + id
+            + ",'bag','headingHot',120,1000,2000,60,60,'medium','"
+            + detail
+            + "',0)");
+  }
+
+  private @Nullable Trend trendOf(long alert) {
+    return read(database -> new AlertRecords(database).alert(alert)).orElseThrow().trend();
   }
 
   /** One entry of each kind, written with the columns of schema version 9. */

@@ -39,6 +39,7 @@ public record Alert(
    *
    * @param shelvedBy who shelved it; null if not shelved
    * @param detail additional text; null if none
+   * @param trend where the temperature was going; only for forecast kinds
    * @param forecastAt predicted time of crossing the limit; only for forecast kinds
    * @param foundLate whether it was found only in late readings; such an alert is never announced
    *     and never open
@@ -47,10 +48,11 @@ public record Alert(
       Priority priority,
       @Nullable String shelvedBy,
       @Nullable String detail,
+      @Nullable Trend trend,
       @Nullable Instant forecastAt,
       boolean foundLate) {
     static Extra of(Priority priority, Observation sign) {
-      return new Extra(priority, null, sign.detail(), sign.forecastAt(), false);
+      return new Extra(priority, null, sign.detail(), sign.trend(), sign.forecastAt(), false);
     }
   }
 
@@ -88,7 +90,7 @@ public record Alert(
         null,
         past.worst(),
         past.worst(),
-        new Extra(rule.priority(), null, null, null, true));
+        new Extra(rule.priority(), null, null, null, null, true));
   }
 
   public AlertKey key() {
@@ -105,6 +107,10 @@ public record Alert(
 
   public @Nullable String detail() {
     return extra.detail();
+  }
+
+  public @Nullable Trend trend() {
+    return extra.trend();
   }
 
   public @Nullable Instant forecastAt() {
@@ -133,7 +139,9 @@ public record Alert(
 
   Alert withSign(Rule rule, Observation sign) {
     String words = sign.detail() == null ? detail() : sign.detail();
-    Extra updated = new Extra(priority(), shelvedBy(), words, sign.forecastAt(), foundLate());
+    Trend newest = sign.trend() == null ? trend() : sign.trend();
+    Extra updated =
+        new Extra(priority(), shelvedBy(), words, newest, sign.forecastAt(), foundLate());
     return new Editor()
         .extra(updated)
         .values(sign.value(), rule.worse(worst, sign.value()))
@@ -214,7 +222,7 @@ public record Alert(
 
     Editor shelved(@Nullable Instant until, @Nullable String by) {
       newShelvedUntil = until;
-      return extra(new Extra(priority(), by, detail(), forecastAt(), foundLate()));
+      return extra(new Extra(priority(), by, detail(), trend(), forecastAt(), foundLate()));
     }
 
     Editor values(double newest, double furthest) {

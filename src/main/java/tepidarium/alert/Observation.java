@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param at event time of its reading
  * @param value in the unit of the kind
  * @param detail additional text for the alert; null if none
+ * @param trend where the temperature is going; only for forecast kinds
  * @param forecastAt predicted time of crossing the limit; only for forecast kinds
  */
 public record Observation(
@@ -17,6 +18,7 @@ public record Observation(
     Instant at,
     double value,
     @Nullable String detail,
+    @Nullable Trend trend,
     @Nullable Instant forecastAt) {
   /**
    * Maximum value of a forecast observation. A later crossing, or none, has this value and no
@@ -26,7 +28,7 @@ public record Observation(
 
   /** Creates an observation of a quantity. */
   public static Observation value(AlertKind kind, Instant at, double value) {
-    return new Observation(kind, at, value, null, null);
+    return new Observation(kind, at, value, null, null, null);
   }
 
   /**
@@ -36,19 +38,21 @@ public record Observation(
    * @param detail description of the faults
    */
   public static Observation faults(Instant at, int count, @Nullable String detail) {
-    return new Observation(AlertKind.FAULTY, at, count, detail, null);
+    return new Observation(AlertKind.FAULTY, at, count, detail, null, null);
   }
 
   /**
    * Creates an observation of a forecast.
    *
    * @param crossesAt predicted time of crossing the limit; null if none is predicted
+   * @param trend where the temperature is going; its words become the detail. Null if it is steady
    */
   public static Observation heading(
-      AlertKind kind, Instant at, @Nullable Instant crossesAt, @Nullable String detail) {
+      AlertKind kind, Instant at, @Nullable Instant crossesAt, @Nullable Trend trend) {
     Duration ahead = crossesAt == null ? MAX_TIME_TO_CROSSING : Duration.between(at, crossesAt);
     boolean near = ahead.compareTo(MAX_TIME_TO_CROSSING) < 0;
     double minutes = Math.max(0, (near ? ahead : MAX_TIME_TO_CROSSING).toMillis() / 60_000.0);
-    return new Observation(kind, at, minutes, detail, near ? crossesAt : null);
+    String detail = trend == null ? null : trend.words();
+    return new Observation(kind, at, minutes, detail, trend, near ? crossesAt : null);
   }
 }

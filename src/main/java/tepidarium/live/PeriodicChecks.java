@@ -112,7 +112,7 @@ final class PeriodicChecks {
     Observation observation =
         forecast == null
             ? Observation.heading(kind, at, null, null)
-            : Observation.heading(kind, at, forecast.at(), Trend.of(forecast).words());
+            : Observation.heading(kind, at, forecast.at(), Trend.of(forecast));
     board.observe(container.id(), container.band(), observation, now);
   }
 

@@ -23,6 +23,7 @@ import tepidarium.alert.Condition;
 import tepidarium.alert.Priority;
 import tepidarium.alert.RaisedAlert;
 import tepidarium.alert.Transition;
+import tepidarium.alert.Trend;
 import tepidarium.container.ContainerId;
 import tepidarium.reading.Span;
 
@@ -64,10 +65,11 @@ public final class AlertRecords implements AlertStore {
         """
         INSERT INTO alert (id, container_id, kind, limit_value, since_ms, raised_ms, returned_ms,
           acknowledged_ms, acknowledged_by, shelved_ms, latest_value, worst_value, priority,
-          shelved_by, detail, forecast_ms, found_late)
+          shelved_by, detail, trend_value, trend_per_hour, trend_steady, forecast_ms, found_late)
         SELECT :id, :container.value, :kind.key, :limit, :since, :raisedAt, :returnedAt,
           :acknowledgedAt, :acknowledgedBy, :shelvedUntil, :latest, :worst, :extra.priority.key,
-          :extra.shelvedBy, :extra.detail, :extra.forecastAt, :extra.foundLate
+          :extra.shelvedBy, :extra.detail, :trendValue, :trendPerHour, :trendSteady,
+          :extra.forecastAt, :extra.foundLate
         WHERE EXISTS (SELECT 1 FROM container WHERE id = :container.value)
         ON CONFLICT (id) DO UPDATE SET limit_value = excluded.limit_value,
           priority = excluded.priority, since_ms = excluded.since_ms,
@@ -75,9 +77,18 @@ public final class AlertRecords implements AlertStore {
           acknowledged_ms = excluded.acknowledged_ms, acknowledged_by = excluded.acknowledged_by,
           shelved_ms = excluded.shelved_ms, latest_value = excluded.latest_value,
           worst_value = excluded.worst_value, shelved_by = excluded.shelved_by,
-          detail = excluded.detail, forecast_ms = excluded.forecast_ms
+          detail = excluded.detail, trend_value = excluded.trend_value,
+          trend_per_hour = excluded.trend_per_hour, trend_steady = excluded.trend_steady,
+          forecast_ms = excluded.forecast_ms
         """;
-    handle.createUpdate(sql).bindMethods(alert).execute();
+    @Nullable Trend trend = alert.trend();
+    handle
+        .createUpdate(sql)
+        .bindMethods(alert)
+        .bind("trendValue", trend == null ? null : trend.value())
+        .bind("trendPerHour", trend == null ? null : trend.perHour())
+        .bind("trendSteady", trend == null ? null : trend.steady())
+        .execute();
     handle.execute("UPDATE alert_last_id SET id = ? WHERE id < ?", alert.id(), alert.id());
   }
 
@@ -228,8 +239,16 @@ public final class AlertRecords implements AlertStore {
         ofKey(Priority.class, row.getString("priority")),
         shelvedBy,
         detail,
+        trend(row),
         instantOrNull(row, "forecast_ms"),
         row.getBoolean("found_late"));
+  }
+
+  private static @Nullable Trend trend(ResultSet row) throws SQLException {
+    double value = row.getDouble("trend_value");
+    return row.wasNull()
+        ? null
+        : new Trend(value, row.getDouble("trend_per_hour"), row.getDouble("trend_steady"));
   }
 
   static AlertKey alertKey(ResultSet row) throws SQLException {

@@ -271,9 +271,13 @@ class AlertBoardTest {
   @Test
   void aForecastHasATimeAndEndsWhenTheLimitIsCrossed() {
     Instant crossing = minute(90);
-    observe(Observation.heading(AlertKind.HEADING_COLD, minute(0), crossing, "by 1 °C an hour"));
-    observe(Observation.heading(AlertKind.HEADING_COLD, minute(15), crossing, "by 1 °C an hour"));
+    Trend first = new Trend(31, -1, 20);
+    Trend then = new Trend(30.8, -1.1, 19);
+    observe(Observation.heading(AlertKind.HEADING_COLD, minute(0), crossing, first));
+    observe(Observation.heading(AlertKind.HEADING_COLD, minute(15), crossing, then));
     assertEquals(crossing, onlyOpen().forecastAt());
+    assertEquals(then, onlyOpen().trend());
+    assertEquals(then.words(), onlyOpen().detail());
     assertEquals(75, onlyOpen().latest());
     temperature(20, 29);
     temperature(30, 29);

@@ -13,7 +13,7 @@ class AlertTextTest {
   private static final Instant SINCE = Instant.parse("2026-03-01T06:30:00Z");
 
   private static Alert.Extra extra(@Nullable String detail) {
-    return new Alert.Extra(Priority.MEDIUM, null, detail, SINCE.plusSeconds(3_600), false);
+    return new Alert.Extra(Priority.MEDIUM, null, detail, null, SINCE.plusSeconds(3_600), false);
   }
 
   private static String text(AlertKind kind, double limit, double worst, @Nullable Instant back) {

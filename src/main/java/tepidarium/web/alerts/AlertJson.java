@@ -55,7 +55,7 @@ public record AlertJson(
         alert.worst(),
         alert.kind().unit(),
         alert.detail(),
-        Trend.read(alert.detail()),
+        alert.trend(),
         alert.forecastAt(),
         alert.foundLate(),
         AlertText.of(alert, containerName, zone));

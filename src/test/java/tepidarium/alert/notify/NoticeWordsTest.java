@@ -121,7 +121,8 @@ class NoticeWordsTest {
 
   private static Alert alert(AlertKind kind, boolean active, double worst) {
     Alert.Extra extra =
-        new Alert.Extra(Priority.HIGH, null, "the sign of a fault", NOW.plusSeconds(600), false);
+        new Alert.Extra(
+            Priority.HIGH, null, "the sign of a fault", null, NOW.plusSeconds(600), false);
     return new Alert(
         1,
         new ContainerId("glas-1"),

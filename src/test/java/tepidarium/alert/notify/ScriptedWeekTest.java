@@ -30,6 +30,7 @@ import tepidarium.alert.MemoryAlerts;
 import tepidarium.alert.Observation;
 import tepidarium.alert.Priority;
 import tepidarium.alert.RemainingError;
+import tepidarium.alert.Trend;
 import tepidarium.container.Band;
 import tepidarium.container.ContainerId;
 
@@ -173,7 +174,8 @@ class ScriptedWeekTest {
     boolean falls = !now.isBefore(cut.plusSeconds(900)) && now.isBefore(cut.plusSeconds(9_000));
     Instant crosses = falls ? cut.plusSeconds(3_214) : null;
     Observation sign =
-        Observation.heading(AlertKind.HEADING_COLD, now, crosses, falls ? "it falls" : null);
+        Observation.heading(
+            AlertKind.HEADING_COLD, now, crosses, falls ? new Trend(30, -1, 22) : null);
     board.observe(box, Band.DEFAULT, sign, now);
   }
 
