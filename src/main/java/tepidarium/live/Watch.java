@@ -85,7 +85,11 @@ public final class Watch implements AutoCloseable {
             sensor ->
                 latestValues.of(sensor).ifPresent(known -> silence.heard(sensor, known.last())));
     this.thread = new WatchThread(period, () -> tick(clock.instant()), board::save);
-    register.listen(touched -> thread.add(() -> corrected(touched)));
+    register.listen(
+        touched -> {
+          Instant now = clock.instant();
+          thread.add(() -> corrected(touched, now));
+        });
     thread.start();
   }
 
@@ -236,10 +240,10 @@ public final class Watch implements AutoCloseable {
     }
   }
 
-  private void corrected(Set<ContainerId> touched) {
+  private void corrected(Set<ContainerId> touched, Instant now) {
     for (ContainerId id : touched) {
       heatSoFar.invalidate(id);
-      silence.changed(id, clock.instant());
+      silence.changed(id, now);
       if (register.container(id).isEmpty()) {
         board.forget(id);
       }
