@@ -14,7 +14,7 @@ export default {
   partsThoseThatDoNot: 'Teile; die nicht arbeitenden zuerst.',
   part: 'Teil',
   state: 'Zustand',
-  details: 'Einzelheiten',
+  details: 'Einzelheiten (englisch, wie im Log)',
   version: (version) => `Version ${version}.`,
   readingsSinceTheStartReceived: (received, stored, repeated, waiting) =>
     `Messwerte seit dem Start: ${received} empfangen, ${stored} gespeichert, ${repeated} wiederholt, ${waiting} wartend. `,
