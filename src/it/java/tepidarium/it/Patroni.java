@@ -66,6 +66,7 @@ public final class Patroni implements AutoCloseable {
                 "etcd-server",
                 List.of(
                     "--name=etcd",
+                    "--enable-v2=true",
                     "--data-dir=" + folder.resolve("etcd"),
                     "--listen-client-urls=" + clients,
                     "--advertise-client-urls=" + clients,
