@@ -81,7 +81,7 @@ function takeAlert(alert) {
   take({ ...container, alerts: [...others, alert] });
 }
 
-/** A sensor may have been placed here, of which this page knows only the name. */
+/** Shows the changed container. Asks for its sensors if one was placed in it that this page does not know. */
 function takeEvent(next) {
   take(next);
   if (next.sensors.every((name) => sensors.has(name))) return;

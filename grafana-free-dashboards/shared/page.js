@@ -70,8 +70,9 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
       // Without an answer the old number stays; the page says itself that it is not live.
       openAlerts.load().catch(() => {});
       catchUp();
+    } else if (state === 'down') {
+      lost?.();
     }
-    if (state === 'down') lost?.();
     again ||= state !== 'connecting';
   };
   liveStream({

@@ -5,7 +5,7 @@ import { moment } from './time-format.js';
 import { texts } from './texts.js';
 
 const MOMENTS = ['now', 'earliest', 'first', 'since', 'from', 'until', 'sownAt', 'gatheredAt'];
-/** Figures of a range, of which only the last has the unit. */
+/** In “between 0 and 10 °C”, this figure is shown without the unit. */
 const LEAST = 'least';
 
 /** As many digits as it has, three at most. */

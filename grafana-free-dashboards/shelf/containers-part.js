@@ -16,6 +16,8 @@ import { texts } from './texts.js';
 import { shownWords } from './words.js';
 
 const ASK_AGAIN_MS = 10_000;
+/** Until the setting is known. */
+export const USUAL_GAP_MINUTES = 30;
 
 /** @param alerts by id; @param alertChanged called with an alert; @param drawn called after the list was arranged */
 export function makeContainersPart({ alerts, alertChanged, drawn }) {
@@ -25,7 +27,7 @@ export function makeContainersPart({ alerts, alertChanged, drawn }) {
   const choice = readChoice(location.search);
   const listed = makeListed(choice);
   const { containers, isPart } = listed;
-  let maxGapMinutes = 30;
+  let maxGapMinutes = USUAL_GAP_MINUTES;
   let live = true;
   let asking = null;
 

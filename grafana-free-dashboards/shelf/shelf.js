@@ -6,21 +6,19 @@ import { announceChange, openAlerts } from '../shared/attention.js';
 import { now } from '../shared/clock.js';
 import { byId } from '../shared/dom.js';
 import { FollowedMap } from '../shared/maps.js';
-import { isLive, startPage, untilItWorks } from '../shared/page.js';
+import { isLive, untilItWorks } from '../shared/page.js';
 import { placeOf } from '../shared/sensor-place.js';
 import { showProblem } from '../shared/trouble.js';
 import { drawAttention } from './attention-part.js';
-import { makeContainersPart } from './containers-part.js';
+import { USUAL_GAP_MINUTES, makeContainersPart } from './containers-part.js';
 import { connectButtons } from './guide-buttons.js';
 import { makeGuide } from './guide.js';
 import { drawRoom } from './room.js';
+import { startStream } from './stream.js';
 import { drawUnplaced } from './unplaced.js';
 import { texts } from './texts.js';
 
 const LOAD_AGAIN_MS = 5 * 60_000;
-/** The page waits so long for its stream, which a proxy may hold back. */
-const STREAM_LIMIT_MS = 2000;
-const USUAL_GAP_MINUTES = 30;
 const LOOK_AGAIN_MS = 15_000;
 
 /** Those outside the containers; all of them while the guide is open, whose choices list every one. */
@@ -37,7 +35,11 @@ const first = part.loadFirst().catch(() => {});
 setTimeout(begin);
 
 async function begin() {
-  const streamKnown = startStream();
+  const streamKnown = startStream({
+    reload,
+    redraw: drawAll,
+    handlers: { container: part.take, sensor: takeSensor, alert: takeAlert },
+  });
   try {
     setup = await untilItWorks(api.setup, showTrouble);
     if (setup.maxGapMinutes !== USUAL_GAP_MINUTES) part.drawAll({ maxGapMinutes: setup.maxGapMinutes });
@@ -68,20 +70,6 @@ async function begin() {
   setInterval(() => load().catch(() => {}), LOAD_AGAIN_MS);
   // Values become old with time, also without an event.
   setInterval(drawAll, LOOK_AGAIN_MS);
-}
-
-/** Starts the page. Resolves once its stream is open: what is asked for then misses no change; or without it. */
-function startStream() {
-  return new Promise((known) => {
-    setTimeout(known, STREAM_LIMIT_MS);
-    startPage({
-      current: '/',
-      reload: () => known(reload()),
-      redraw: drawAll,
-      lost: () => known(drawAll()),
-      handlers: { container: part.take, sensor: takeSensor, alert: takeAlert },
-    });
-  });
 }
 
 function load() {

@@ -8,18 +8,18 @@ import { texts } from './texts.js';
 
 /** As many digits as it has, one at most. */
 const plain = (value) => number(value, Number.isInteger(value) ? 0 : 1);
-const dayWords = (days) => `${plain(days)} ${pluralOf(days, texts.dayCount)}`;
+const inDays = (days) => `${plain(days)} ${pluralOf(days, texts.dayCount)}`;
 
 export const NEXT_CHECK = {
   'week-after-check': () => texts.weekAfterCheck,
   'week-after-sowing': () => texts.weekAfterSowing,
   'pot-on': ({ germinated, rootCm }) =>
     rootCm === undefined ? texts.potOn(number(germinated)) : texts.potOnWithRoots(number(germinated), plain(rootCm)),
-  'usual-days': ({ days }) => texts.usuallyAfterDays(dayWords(days)),
-  'expected-days': ({ days }) => texts.expectedAfterDays(dayWords(Math.round(days))),
-  'check-mould': ({ days }) => texts.butCheckForMould(dayWords(days)),
-  'days-over': ({ days }) => texts.usualDaysOver(dayWords(days)),
-  'give-up': ({ days }) => texts.usuallyGivenUp(dayWords(days)),
+  'usual-days': ({ days }) => texts.usuallyAfterDays(inDays(days)),
+  'expected-days': ({ days }) => texts.expectedAfterDays(inDays(Math.round(days))),
+  'check-mould': ({ days }) => texts.butCheckForMould(inDays(days)),
+  'days-over': ({ days }) => texts.usualDaysOver(inDays(days)),
+  'give-up': ({ days }) => texts.usuallyGivenUp(inDays(days)),
 };
 
 /** Each part of the reason in words; null if a code is not known. */

@@ -121,7 +121,7 @@ class PatroniIT {
       double stored = secondsSince(from);
       boolean kept = service(ask(patroni, "SELECT owner FROM lease")).equals(owner);
 
-      comeBack(trouble, patroni, lost);
+      comeBack(trouble, patroni, lost, leads);
       load.awaitMore(ENOUGH);
       load.finish();
       long sent = load.acknowledged();
@@ -153,7 +153,7 @@ class PatroniIT {
   }
 
   /** The lost server follows the new leader; one that was cut off does so after a while. */
-  private static void comeBack(Trouble trouble, Patroni patroni, int lost) {
+  private static void comeBack(Trouble trouble, Patroni patroni, int lost, int leads) {
     switch (trouble) {
       case KILLED, OWNER_TOO -> patroni.start(lost);
       case FROZEN -> patroni.thaw(lost);
@@ -167,7 +167,6 @@ class PatroniIT {
       }
     }
     patroni.awaitStandby();
-    int leads = trouble == Trouble.STANDBY_CUT_OFF ? lost : 3 - lost;
     // A thawed one takes itself for the leader until Patroni looks.
     await().atMost(Form.SOON).until(() -> patroni.leader().filter(one -> one == leads).isPresent());
   }

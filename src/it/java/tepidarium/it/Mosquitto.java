@@ -13,9 +13,7 @@ import org.jspecify.annotations.Nullable;
 public final class Mosquitto implements AutoCloseable {
   private final Path folder;
   private final int port;
-
   private final @Nullable SeparateNetwork network;
-
   private final ServerProcess server;
 
   private Mosquitto(Path folder, int port, @Nullable SeparateNetwork network) {

@@ -30,6 +30,15 @@ public final class SmallSeason {
     this.sensor = sensor;
   }
 
+  /** Fills a service with one, once it has reached its broker. */
+  public static SmallSeason in(RunningService service) {
+    Grower grower = new Grower(service.api());
+    grower.awaitBroker();
+    SmallSeason season = new SmallSeason(grower, Publisher.to(service.mqttPort()));
+    season.fill();
+    return season;
+  }
+
   /** So many days after its start, a full hour. */
   public Instant day(double days) {
     return start.plus(Duration.ofMinutes(Math.round(days * 1_440)));

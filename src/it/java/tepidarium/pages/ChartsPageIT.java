@@ -22,8 +22,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import tepidarium.it.Grower;
-import tepidarium.it.Publisher;
 import tepidarium.it.RunningService;
 import tepidarium.it.SmallSeason;
 
@@ -53,10 +51,7 @@ class ChartsPageIT {
   @BeforeAll
   static void start(@TempDir Path data) {
     service = RunningService.embedded(data);
-    Grower grower = new Grower(service.api());
-    grower.awaitBroker();
-    SmallSeason season = new SmallSeason(grower, Publisher.to(service.mqttPort()));
-    season.fill();
+    SmallSeason season = SmallSeason.in(service);
     service
         .api()
         .post(

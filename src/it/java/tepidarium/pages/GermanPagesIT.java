@@ -13,7 +13,6 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import tepidarium.it.Grower;
 import tepidarium.it.Publisher;
 import tepidarium.it.RunningService;
 import tepidarium.it.SmallSeason;
@@ -81,11 +80,8 @@ class GermanPagesIT {
   static void start() {
     service = RunningService.embedded(data);
     browser = Browser.start();
-    Grower grower = new Grower(service.api());
-    grower.awaitBroker();
-    Publisher sensor = Publisher.to(service.mqttPort());
-    new SmallSeason(grower, sensor).fill();
-    sensor.send("tepidarium/in-closet", "{\"temperature\":\"warm\"}");
+    SmallSeason unused = SmallSeason.in(service);
+    Publisher.to(service.mqttPort()).send("tepidarium/in-closet", "{\"temperature\":\"warm\"}");
   }
 
   @AfterAll

@@ -18,8 +18,6 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import tepidarium.it.Grower;
-import tepidarium.it.Publisher;
 import tepidarium.it.RunningService;
 import tepidarium.it.SmallSeason;
 
@@ -51,10 +49,7 @@ class GermanRefusalsIT {
   static void start() {
     service = RunningService.embedded(data);
     browser = Browser.start();
-    Grower grower = new Grower(service.api());
-    grower.awaitBroker();
-    season = new SmallSeason(grower, Publisher.to(service.mqttPort()));
-    season.fill();
+    season = SmallSeason.in(service);
   }
 
   @AfterAll

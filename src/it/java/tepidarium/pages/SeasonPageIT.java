@@ -17,8 +17,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import tepidarium.it.Grower;
-import tepidarium.it.Publisher;
 import tepidarium.it.RunningService;
 import tepidarium.it.SmallSeason;
 
@@ -33,10 +31,7 @@ class SeasonPageIT {
   @BeforeAll
   static void start(@TempDir Path data) {
     service = RunningService.embedded(data);
-    Grower grower = new Grower(service.api());
-    grower.awaitBroker();
-    season = new SmallSeason(grower, Publisher.to(service.mqttPort()));
-    season.fill();
+    season = SmallSeason.in(service);
     browser = Browser.start();
   }
 

@@ -11,7 +11,6 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import tepidarium.it.Publisher;
 import tepidarium.it.RunningService;
 import tepidarium.it.SmallSeason;
 
@@ -24,10 +23,7 @@ class SeasonIT {
   @BeforeAll
   static void start(@TempDir Path data) {
     service = RunningService.embedded(data);
-    tepidarium.it.Grower grower = new tepidarium.it.Grower(service.api());
-    grower.awaitBroker();
-    season = new SmallSeason(grower, Publisher.to(service.mqttPort()));
-    season.fill();
+    season = SmallSeason.in(service);
     api = new CheckedApi(service.url());
   }
 

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import tepidarium.reading.Checks;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Rule;
 
@@ -45,9 +46,7 @@ final class People {
           "name", "belongs to another person already. Choose another", Rule.TAKEN.with(checked));
     }
     if (people.size() >= MAX_PEOPLE) {
-      throw new InvalidInput(
-          "there are " + MAX_PEOPLE + " people already. Remove one first",
-          Rule.FULL.with(MAX_PEOPLE));
+      throw InvalidInput.full("people", MAX_PEOPLE);
     }
     long id = store.addPerson(new Person(0, checked, role, passwordHash));
     Person added = new Person(id, checked, role, passwordHash);
@@ -60,10 +59,7 @@ final class People {
     if (stripped.isEmpty() || stripped.length() > MAX_NAME_CHARACTERS) {
       throw InvalidInput.length("name", MAX_NAME_CHARACTERS);
     }
-    if (stripped.chars().anyMatch(Character::isISOControl)) {
-      throw new InvalidInput(
-          "name", "must not have control characters", Rule.CHARACTERS.with(null, null));
-    }
+    Checks.noControls("name", stripped);
     return stripped;
   }
 

@@ -81,9 +81,7 @@ public final class SensorAccounts {
           "name", "belongs to another account already. Choose another", Rule.TAKEN.with(name));
     }
     if (accounts.size() >= MAX_ACCOUNTS) {
-      throw new InvalidInput(
-          "there are " + MAX_ACCOUNTS + " accounts already. Remove one first",
-          Rule.FULL.with(MAX_ACCOUNTS));
+      throw InvalidInput.full("accounts", MAX_ACCOUNTS);
     }
     String password = Passwords.randomForSensor();
     SensorAccount added = new SensorAccount(name, Secret.hash(password), topics, reads, now);

@@ -8,8 +8,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import tepidarium.reading.Checks;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /**
  * The tokens for programs, at most {@value #MAX_TOKENS}. A token that is over stays in the list
@@ -43,14 +43,9 @@ final class Tokens {
     if (name.isBlank() || name.length() > MAX_NAME_CHARACTERS) {
       throw InvalidInput.length("name", MAX_NAME_CHARACTERS);
     }
-    if (name.chars().anyMatch(Character::isISOControl)) {
-      throw new InvalidInput(
-          "name", "must not have control characters", Rule.CHARACTERS.with(null, null));
-    }
+    Checks.noControls("name", name);
     if (byHash.size() >= MAX_TOKENS) {
-      throw new InvalidInput(
-          "there are " + MAX_TOKENS + " tokens already. Remove one first",
-          Rule.FULL.with(MAX_TOKENS));
+      throw InvalidInput.full("tokens", MAX_TOKENS);
     }
     ApiToken added = draft.withId(store.addToken(draft));
     byHash.put(added.hash(), added);

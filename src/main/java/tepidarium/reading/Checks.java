@@ -17,4 +17,11 @@ public final class Checks {
     }
     return trimmed;
   }
+
+  public static void noControls(String name, String value) {
+    if (value.chars().anyMatch(Character::isISOControl)) {
+      throw new InvalidInput(
+          name, "must not have control characters", Rule.CHARACTERS.with(null, null));
+    }
+  }
 }

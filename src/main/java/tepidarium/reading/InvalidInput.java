@@ -144,6 +144,12 @@ public final class InvalidInput extends IllegalArgumentException {
         "from", "must lie at most " + days + " days before to", Rule.SPAN.with(days));
   }
 
+  /** Refuses one more of something that has a greatest number, such as people. */
+  public static InvalidInput full(String what, int most) {
+    return new InvalidInput(
+        "there are " + most + ' ' + what + " already. Remove one first", Rule.FULL.with(most));
+  }
+
   /** Refuses the id of something that does not exist, such as a container. */
   public static InvalidInput notFound(String what, String id) {
     return new InvalidInput("there is no " + what + " \"" + id + '"', Rule.NOT_FOUND.with(id));

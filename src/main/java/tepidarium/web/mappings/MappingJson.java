@@ -69,14 +69,6 @@ final class MappingJson {
       return rule;
     }
 
-    String needTopic() {
-      if (topic == null || topic.isEmpty()) {
-        throw new InvalidInput(
-            "topic", "is missing: send the topic of the message", Rule.MISSING.with());
-      }
-      return topic;
-    }
-
     byte[] payload() {
       try {
         return Base64.getDecoder().decode(Objects.requireNonNullElse(base64, ""));
@@ -84,6 +76,15 @@ final class MappingJson {
         throw new InvalidInput("base64 must be the payload in base64 (RFC 4648)", e);
       }
     }
+  }
+
+  /** The topic of a message, from a body or a query. */
+  static String needTopic(@Nullable String topic) {
+    if (topic == null || topic.isEmpty()) {
+      throw new InvalidInput(
+          "topic", "is missing: send the topic of the message", Rule.MISSING.with());
+    }
+    return topic;
   }
 
   record Trial(List<ReadingJson> readings, List<String> problems) {

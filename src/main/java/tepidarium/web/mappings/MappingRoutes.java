@@ -8,7 +8,6 @@ import tepidarium.ingest.HeardMessages;
 import tepidarium.ingest.MappingRule;
 import tepidarium.ingest.Mappings;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 
@@ -34,11 +33,7 @@ public final class MappingRoutes {
   }
 
   private void message(Context ctx) {
-    String topic = ctx.queryParam("topic");
-    if (topic == null || topic.isEmpty()) {
-      throw new InvalidInput(
-          "topic", "is missing: send the topic of the message", Rule.MISSING.with());
-    }
+    String topic = MappingJson.needTopic(ctx.queryParam("topic"));
     HeardMessages.Heard message = heard.newest(topic);
     if (message == null) {
       throw new NotFound("no message of the topic " + Params.shown(topic) + " is kept");
@@ -59,7 +54,10 @@ public final class MappingRoutes {
     ctx.json(
         MappingJson.Trial.of(
             mappings.trial(
-                request.needRule(), request.needTopic(), request.payload(), clock.instant())));
+                request.needRule(),
+                MappingJson.needTopic(request.topic()),
+                request.payload(),
+                clock.instant())));
   }
 
   private void save(Context ctx) {
