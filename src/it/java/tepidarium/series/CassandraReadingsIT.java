@@ -15,6 +15,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -408,6 +409,31 @@ class CassandraReadingsIT extends SeriesContract<CassandraReadings> {
       assertEquals(100, grower.count("repeated"));
     }
     assertEquals(1_000, temperatures().size());
+  }
+
+  /** The driver would wait for what is under way, without end where a node is cut off. */
+  @Test
+  void whatIsUnderWayToAFrozenNodeEndsWithTheClose() throws Exception {
+    CassandraReadings frozen = open();
+    frozen.write(List.of(warm(0, 30)));
+    server.freeze(1);
+    try {
+      AtomicReference<StoreException> failure = new AtomicReference<>();
+      Thread writing =
+          new Thread(
+              () ->
+                  failure.set(
+                      assertThrows(
+                          StoreException.class, () -> frozen.write(List.of(warm(60, 31))))));
+      writing.start();
+      await().atMost(SOON).until(() -> writing.getState() == Thread.State.WAITING);
+      frozen.close();
+      writing.join();
+      String words = String.valueOf(failure.get().getMessage());
+      assertTrue(words.contains("does not answer"), words);
+    } finally {
+      server.thaw(1);
+    }
   }
 
   private static String backlog(int from, int to) {

@@ -173,11 +173,15 @@ final class CassandraServer implements AutoCloseable {
     }
   }
 
+  /**
+   * Disconnects. Statements under way fail: the driver would wait for them, and a node that is cut
+   * off never answers.
+   */
   @Override
   public synchronized void close() {
     CqlSession open = session;
     if (open != null) {
-      open.close();
+      open.forceCloseAsync().toCompletableFuture().join();
     }
   }
 }
