@@ -44,6 +44,7 @@ export function kindFields(kind, rule) {
           autocomplete: 'off',
           value: shownOf(rule, field, rule.overrides[field]),
           placeholder: shownOf(rule, field, rule.defaults[field]),
+          data: { group: conditionOf(kind).title },
         }),
       );
     });

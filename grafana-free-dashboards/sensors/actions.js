@@ -5,7 +5,6 @@ import { now } from '../shared/clock.js';
 import { h, setOptions, setText } from '../shared/dom.js';
 import { countFromFirst, earlierReading } from '../shared/first-reading.js';
 import { field, form, Problems } from '../shared/form.js';
-import { withLocalTimes } from '../shared/local-times.js';
 import { nameOf, placeOf, placeWords, ROOM } from '../shared/sensor-place.js';
 import { typedInstant } from './change-words.js';
 import { makeDetails } from './details.js';
@@ -35,9 +34,7 @@ export function makeActions({ key, known, result }) {
       const container = where.value || null;
       const words =
         container === null ? texts.isTakenOut(name()) : texts.goesTo2(name(), where.selectedOptions[0].text);
-      await withLocalTimes(() =>
-        result.run([key], words, () => api.moveSensor(key, { container, from: typedFrom(element) })),
-      );
+      await result.run([key], words, () => api.moveSensor(key, { container, from: typedFrom(element) }));
       element.elements.from.value = '';
     },
   });
@@ -56,9 +53,7 @@ export function makeActions({ key, known, result }) {
       const by = element.elements.by.value;
       if (!by) throw new Problems([texts.chooseTheNewSensorIt]);
       const words = texts.takesThePlaceOf(nameOf(known.sensors.get(by)), name());
-      await withLocalTimes(() =>
-        result.run([key, by], words, () => api.replaceSensor(key, { by, from: typedFrom(element) })),
-      );
+      await result.run([key, by], words, () => api.replaceSensor(key, { by, from: typedFrom(element) }));
     },
   });
 
@@ -68,9 +63,7 @@ export function makeActions({ key, known, result }) {
     content: h('div', { class: 'fields' }, when(texts.emptyNowReadingsAndPast)),
     submit: texts.retire,
     save: (element) =>
-      withLocalTimes(() =>
-        result.run([key], texts.isRetired(name()), () => api.retireSensor(key, { from: typedFrom(element) })),
-      ),
+      result.run([key], texts.isRetired(name()), () => api.retireSensor(key, { from: typedFrom(element) })),
   });
 
   const back = form({

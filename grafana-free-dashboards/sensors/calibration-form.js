@@ -12,7 +12,8 @@ const options = (choices) => choices.map(({ key, title }) => h('option', { value
 export function pointForm(sensor, show) {
   const quantity = h('select', { name: 'quantity' }, options(CALIBRATED));
   const method = h('select', { name: 'method' }, options(methodsOf('temperature')));
-  const text = (name) => h('input', { name, type: 'text', inputmode: 'text', autocomplete: 'off' });
+  const text = (name) =>
+    h('input', { name, type: 'text', inputmode: 'text', autocomplete: 'off', data: { entered: 'celsius' } });
   const inputs = Object.fromEntries(
     ['reading', 'trueValue', 'uncertainty', 'saltTemperature', 'note'].map((name) => [name, text(name)]),
   );

@@ -40,6 +40,7 @@ function correction(name, title, help) {
     type: 'text',
     inputmode: 'text',
     autocomplete: 'off',
+    data: { entered: 'celsius' },
   });
   return field(title, input, help);
 }

@@ -4,7 +4,6 @@ import { api } from '../shared/api.js';
 import { now } from '../shared/clock.js';
 import { actionButton, h, reconcile, setOptions, setText } from '../shared/dom.js';
 import { field, form } from '../shared/form.js';
-import { withLocalTimes } from '../shared/local-times.js';
 import { nameOf, placeWords, ROOM } from '../shared/sensor-place.js';
 import { stamp, inputOf } from '../shared/time-format.js';
 import { typedInstant } from './change-words.js';
@@ -17,7 +16,7 @@ export function makePlacements({ key, known, result }) {
 
   /** @param change gets the placements and returns the corrected ones */
   const correct = (done, change) =>
-    withLocalTimes(() => result.run([key], done, () => api.correctPlacements(key, change(sensor().placements))));
+    result.run([key], done, () => api.correctPlacements(key, change(sensor().placements)));
 
   function make(placement) {
     const output = h('div', { class: 'output' });

@@ -6,6 +6,13 @@ import { texts } from './texts.js';
 
 const TIMEOUT_MS = 20_000;
 
+/** The label of an input without its unit, after `data-group`, if it has one; undefined without a label. */
+function labelOf(input) {
+  const label = input?.labels?.[0]?.textContent.replace(/\s*\([^)]*\)\s*$/, '');
+  const group = input?.dataset?.group;
+  return label && group ? `${group}: ${label}` : label || undefined;
+}
+
 /** A failed call. `message` can be shown; `answer` holds the problem details. */
 export class ApiError extends Error {
   constructor(message, { status = 0, type = 'about:blank', answer = {} } = {}) {
@@ -16,11 +23,11 @@ export class ApiError extends Error {
     this.answer = answer;
   }
 
-  /** Names the fields in the message by the labels of a form. */
+  /** Names the fields in the message by the labels of a form. An input's `data-entered` says how it takes its value. */
   nameFields(form) {
-    const labelOf = (field) =>
-      form?.elements.namedItem(field)?.labels?.[0]?.textContent.replace(/\s*\([^)]*\)\s*$/, '') || undefined;
-    this.message = refusalWords(this.answer, labelOf) || this.message;
+    const inputOf = (field) => form?.elements.namedItem(field);
+    const entered = inputOf(this.answer.field)?.dataset?.entered;
+    this.message = refusalWords(this.answer, (field) => labelOf(inputOf(field)), entered) || this.message;
   }
 
   /** True if the service has no such container, sowing or the like. */

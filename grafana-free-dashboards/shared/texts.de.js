@@ -298,10 +298,11 @@ export default {
     range: (field, { least, most }) =>
       most ? `Bitte prüfen: ${field}. Zwischen ${least} und ${most}.` : `Bitte prüfen: ${field}. Mindestens ${least}.`,
     above: (field, { least, most }) => `Bitte prüfen: ${field}. Über ${least}, höchstens ${most}.`,
-    higher: (field, { value, of, than }) => `${field} (${value}) muss über diesem Wert liegen: ${of} (${than}).`,
+    higher: (field, { value, of, than }) => `Bitte prüfen: ${field}. ${value} liegt nicht über ${than} (${of}).`,
     number: (field, { value }) => `Bitte prüfen: ${field}. Eine Zahl ist nötig, nicht „${value}“.`,
     choice: (field, { value, choices }) => `Bitte prüfen: ${field}. „${value}“ geht nicht, möglich sind: ${choices}.`,
-    count: (field, { least, most }) => `Bitte prüfen: ${field}. Nötig sind ${least} bis ${most}.`,
+    count: (field, { least, most }) =>
+      least ? `Bitte prüfen: ${field}. Nötig sind ${least} bis ${most}.` : `Bitte prüfen: ${field}. Höchstens ${most}.`,
     instant: (field, { value }) => `Bitte prüfen: ${field}. Datum und Uhrzeit sind nötig, nicht „${value}“.`,
     future: (field, { now }) => `Bitte prüfen: ${field} liegt in der Zukunft. Jetzt ist es ${now}.`,
     'too-early': (field, { earliest }) => `Bitte prüfen: ${field} liegt zu früh. Frühestens ${earliest}.`,
@@ -316,8 +317,8 @@ export default {
       `Schon vergeben: „${value}“. Einen anderen Namen wählen oder das Vorhandene entfernen.`,
     full: (field, { most }) => `Es gibt schon ${most} davon, mehr sind nicht möglich. Erst etwas entfernen.`,
     'not-found': (field, { value }) =>
-      value ? `Nicht gefunden: „${value}“.` : 'Das gibt es nicht mehr. Die Seite neu laden.',
-    same: () => 'Beide sind dasselbe. Zwei verschiedene wählen.',
+      value ? `Nicht gefunden: „${value}“.` : 'Das gibt es nicht mehr, oder die Adresse ist falsch.',
+    same: () => 'Beide sind gleich. Zwei verschiedene wählen.',
     'wrong-password': () => 'Das ist nicht das bisherige Passwort.',
     'wrong-login': () => 'Der Name oder das Passwort ist falsch.',
     wait: (field, { seconds }) => `Zu viele Versuche. In ${seconds} s noch einmal versuchen.`,
@@ -329,9 +330,13 @@ export default {
     picture: () => 'Ein Bild muss JPEG oder PNG sein.',
     'not-heard': (field, { sensor }) =>
       `${sensor} hat sich noch nicht gemeldet. Den Sensor einschalten, oder die Zeit leer lassen.`,
+    silent: (field, { sensor }) =>
+      `${sensor} hat noch keinen Messwert gesendet. Erst einschalten, dann den Wert eintragen, den er anzeigt.`,
     'before-first': (field, { sensor, first }) =>
       `Das liegt vor der ersten Meldung von ${sensor}. Frühestens ${first}.`,
     'not-placed': (field, { sensor }) => `${sensor} war zu dieser Zeit in keinem Behälter.`,
+    'never-placed': (field, { sensor }) =>
+      `${sensor} war bis zu dieser Zeit in keinem Behälter. Eine spätere Zeit wählen oder den anderen Sensor einfach einsetzen.`,
     placed: (field, { sensor, place, since }) =>
       `${sensor} ist schon ${place ? `in „${place}“` : 'im Raum'}, seit ${since}. Um das zu ändern, diesen Einsatz korrigieren.`,
     overlaps: (field, { sensor, place, from, until }) =>
@@ -339,7 +344,7 @@ export default {
     'same-reading': (field, { value, hours }) =>
       `Zwei Punkte binnen ${hours} h haben denselben Messwert, ${value}. Den zweiten Punkt bei einem anderen wahren Wert aufnehmen oder den ersten entfernen.`,
     'dark-first': (field, { hours }) =>
-      `Zuerst einen Punkt im Dunkeln aufnehmen, im Abstand von höchstens ${hours} h; sonst zeigte der Sensor Licht, wo keines ist.`,
+      `Zuerst einen Punkt im Dunkeln aufnehmen, im Abstand von höchstens ${hours} h; sonst zeigte der Sensor Licht, wo keines ist. Diesen Punkt als letzten entfernen.`,
     swapped: () =>
       'Der Messwert muss mit dem wahren Wert steigen. Prüfen, ob Messwert und wahrer Wert eines Punktes vertauscht sind.',
     gain: (field, { gain, least, most }) =>
@@ -356,9 +361,14 @@ export default {
     'no-group': (field, { group }) => `Eine Gruppe ${group} gibt es zu dieser Zeit nicht.`,
     'group-empty': (field, { group, since }) =>
       `Von der Gruppe ${group} liegt seit ${since} nichts mehr in einem Behälter.`,
-    'too-few-seeds': (field, { group, wanted, available }) =>
-      `So viele hat die Gruppe ${group} zu dieser Zeit nicht: ${wanted} eingetragen, ${available} vorhanden.`,
-    'group-lies-in': (field, { group, place }) => `Die Gruppe ${group} liegt zu dieser Zeit in ${place}.`,
+    'too-few-seeds': (field, { group, stage, wanted, available }) =>
+      `So viele ${stage} hat die Gruppe ${group} zu dieser Zeit nicht: ${wanted} eingetragen, ${available} vorhanden.`,
+    'group-lies-in': (field, { group, place }) =>
+      `Die Gruppe ${group} liegt zu dieser Zeit in einem anderen Behälter, ${place}. Die Samen dorthin legen oder eine andere Gruppe wählen.`,
+    'already-there': (field, { group, place }) => `Die Samen der Gruppe ${group} liegen schon in ${place}.`,
+    'no-seeds': () => 'So würden keine Samen umgelegt. Eintragen, wie viele es sind.',
+    'corrected-already': () =>
+      'Dieser Eintrag wurde inzwischen korrigiert oder zurückgenommen. Die Seite neu laden und den neuen Eintrag korrigieren.',
     'seeds-needed': (field, { most }) =>
       `Dafür wären mehr als ${most} Samen nötig. Weniger Keimlinge oder weniger Sicherheit verlangen.`,
   },
@@ -371,6 +381,12 @@ export default {
     survival: 'die Zählung der Sämlinge',
     named: 'der Name',
     withdrawn: 'die Rücknahme',
+  },
+  /** By the stage of seeds. */
+  seedStages: {
+    ungerminated: 'ungekeimte Samen',
+    germinated: 'gekeimte Samen',
+    alive: 'lebende Sämlinge',
   },
   refusedUnits: { days: 'Tage', lux: 'lx', min: 'min' },
 

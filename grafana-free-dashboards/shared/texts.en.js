@@ -276,7 +276,8 @@ export default {
     higher: (field, { value, of, than }) => `Please check ${field}: ${value} must lie above ${of}, ${than}.`,
     number: (field, { value }) => `Please check ${field}: a number is needed, not “${value}”.`,
     choice: (field, { value, choices }) => `Please check ${field}: not “${value}”, but one of ${choices}.`,
-    count: (field, { least, most }) => `Please check ${field}: ${least} to ${most} are needed.`,
+    count: (field, { least, most }) =>
+      least ? `Please check ${field}: ${least} to ${most} are needed.` : `Please check ${field}: ${most} at most.`,
     instant: (field, { value }) => `Please check ${field}: a date and time is needed, not “${value}”.`,
     future: (field, { now }) => `Please check ${field}: it lies in the future. It is ${now} now.`,
     'too-early': (field, { earliest }) => `Please check ${field}: not before ${earliest}.`,
@@ -289,7 +290,7 @@ export default {
     taken: (field, { value }) => `“${value}” exists already. Choose another name, or remove that one.`,
     full: (field, { most }) => `There are ${most} already, and no more are possible. Remove one first.`,
     'not-found': (field, { value }) =>
-      value ? `There is no “${value}”.` : 'That does not exist any more. Load the page again.',
+      value ? `There is no “${value}”.` : 'That does not exist any more, or the address is wrong.',
     same: () => 'Both are the same. Choose two different ones.',
     'wrong-password': () => 'That is not the present password.',
     'wrong-login': () => 'The name or the password is wrong.',
@@ -302,9 +303,13 @@ export default {
     picture: () => 'A photo must be a JPEG or PNG picture.',
     'not-heard': (field, { sensor }) =>
       `${sensor} has not been heard yet. Switch the sensor on, or leave the time empty.`,
+    silent: (field, { sensor }) =>
+      `${sensor} has not sent a reading yet. Switch it on first, and enter the reading that it shows.`,
     'before-first': (field, { sensor, first }) =>
       `That lies before the first reading of ${sensor}. Choose ${first} or later.`,
     'not-placed': (field, { sensor }) => `${sensor} was in no container at that time.`,
+    'never-placed': (field, { sensor }) =>
+      `${sensor} was in no container at that time or before. Choose a later time, or place the other sensor directly.`,
     placed: (field, { sensor, place, since }) =>
       `${sensor} is ${place ? `in “${place}”` : 'in the room'} already, since ${since}. To change that, correct this placement.`,
     overlaps: (field, { sensor, place, from, until }) =>
@@ -312,7 +317,7 @@ export default {
     'same-reading': (field, { value, hours }) =>
       `Two points within ${hours} h have the same reading, ${value}. Take the second point at another true value, or remove the first.`,
     'dark-first': (field, { hours }) =>
-      `Add a point in the dark first, within ${hours} h: otherwise the sensor would show light where there is none.`,
+      `Add a point in the dark first, within ${hours} h: otherwise the sensor would show light where there is none. Remove that point last.`,
     swapped: () =>
       'The reading must rise with the true value. Check whether reading and true value of a point are swapped.',
     gain: (field, { gain, least, most }) =>
@@ -327,9 +332,14 @@ export default {
     'before-sowing': () => 'That would be earlier than the sowing.',
     'no-group': (field, { group }) => `There is no group ${group} at that time.`,
     'group-empty': (field, { group, since }) => `Group ${group} has no seeds left in a container since ${since}.`,
-    'too-few-seeds': (field, { group, wanted, available }) =>
-      `Group ${group} does not have that many at that time: ${wanted} entered, ${available} there.`,
-    'group-lies-in': (field, { group, place }) => `Group ${group} lies in ${place} at that time.`,
+    'too-few-seeds': (field, { group, stage, wanted, available }) =>
+      `Group ${group} does not have that many ${stage} at that time: ${wanted} entered, ${available} there.`,
+    'group-lies-in': (field, { group, place }) =>
+      `Group ${group} lies in another container at that time, ${place}. Move the seeds there, or join another group.`,
+    'already-there': (field, { group, place }) => `The seeds of group ${group} lie in ${place} already.`,
+    'no-seeds': () => 'No seeds would be moved. Enter how many.',
+    'corrected-already': () =>
+      'That entry has been corrected or withdrawn meanwhile. Load the page again, and correct the new one.',
     'seeds-needed': (field, { most }) =>
       `More than ${most} seeds would be needed. Ask for fewer seedlings or less confidence.`,
   },
@@ -342,6 +352,12 @@ export default {
     survival: 'the count of seedlings',
     named: 'the name',
     withdrawn: 'the withdrawal',
+  },
+  /** By the stage of seeds. */
+  seedStages: {
+    ungerminated: 'ungerminated seeds',
+    germinated: 'germinated seeds',
+    alive: 'living seedlings',
   },
   refusedUnits: { days: 'days', lux: 'lx', min: 'min' },
 

@@ -107,7 +107,8 @@ export function makeList({ host, contentOf, made }) {
       next = 0;
       order = groups.flatMap((group) => group.items.map((item) => item.container));
       if (host.dataset.density !== size) host.dataset.density = size;
-      for (const container of order.slice(0, AT_ONCE)) element(container).classList.add('at-once');
+      const first = new Set(order.slice(0, AT_ONCE).map(element));
+      for (const one of elements.values()) one.classList.toggle('at-once', first.has(one));
       place = true;
       put();
       ask();

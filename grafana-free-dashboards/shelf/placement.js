@@ -3,7 +3,6 @@
 import { api } from '../shared/api.js';
 import { h, setOptions, setText } from '../shared/dom.js';
 import { field, form } from '../shared/form.js';
-import { withLocalTimes } from '../shared/local-times.js';
 import { now } from '../shared/clock.js';
 import { ROOM, nameOf, placeOf, placeWords } from '../shared/sensor-place.js';
 import { typedTime } from '../shared/time-format.js';
@@ -36,7 +35,7 @@ export function placementForm({ placed }) {
     output: h('div', { class: 'output', role: 'status' }),
     save: async (element, output) => {
       const which = element.elements.sensor.value;
-      const moved = await withLocalTimes(() => api.moveSensor(which, readPlacement(element)));
+      const moved = await api.moveSensor(which, readPlacement(element));
       placed(moved.sensor, output);
     },
   });

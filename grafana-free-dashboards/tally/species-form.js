@@ -41,7 +41,12 @@ export function speciesForm(species, done) {
             named(
               figure.key,
               figure.degrees ? `${figure.title} (${f.unitName()})` : figure.title,
-              h('input', { inputmode: 'decimal', autocomplete: 'off', value: value(figure) }),
+              h('input', {
+                inputmode: 'decimal',
+                autocomplete: 'off',
+                value: value(figure),
+                data: figure.percent && { entered: 'percent' },
+              }),
               figure.help,
             ),
           ),

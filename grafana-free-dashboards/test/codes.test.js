@@ -8,13 +8,14 @@ import { LESSONS, lessonText } from '../season/lessons.js';
 import { LIGHT_ADVICE, lightAdvice } from '../container/light-words.js';
 import { NO_FIT } from '../tally/no-fit.js';
 import * as why from '../tally/why-words.js';
+import { now } from '../shared/clock.js';
 import { REASONS } from '../shared/fault-reasons.js';
 import { setTemperatureUnit } from '../shared/format.js';
 import { refusalWords } from '../shared/refusals.js';
 import de from '../shared/texts.de.js';
 import en from '../shared/texts.en.js';
 import tallyDe from '../tally/texts.de.js';
-import { moment } from '../shared/time-format.js';
+import { moment, stamp } from '../shared/time-format.js';
 
 const DESCRIPTION = readFileSync(new URL('../../src/main/resources/openapi.yaml', import.meta.url), 'utf8');
 
@@ -78,6 +79,8 @@ test('a refusal has its field and figures; one without a rule keeps the sentence
   const local = moment('2026-11-30T23:57:05.123Z', 0);
   assert.match(local, /^\w{3} \d{1,2} \w{3} 20\d\d \d\d:\d\d$/);
   assert.ok(refusalWords(future).endsWith(`It is ${local} now.`), refusalWords(future));
+  const early = { field: 'at', rule: 'too-early', figures: { earliest: '1970-01-01T00:00:00Z' } };
+  assert.match(refusalWords(early), /19(69|70) \d\d:\d\d\.$/);
   assert.equal(refusalWords({ field: 'base', detail: 'base lies above ceiling' }), 'base lies above ceiling');
   assert.equal(refusalWords({ field: 'base', rule: 'a-later-rule', detail: 'base is odd' }), 'base is odd');
 });
@@ -101,10 +104,42 @@ test('a refusal names its fields by the labels of the form, and shows temperatur
   assert.equal(refusalWords(least), 'Please check the uncertainty: at least 0 %.');
 });
 
+test('only what is measured has the unit; a form may take percent, or °C also from readers in °F', () => {
+  const same = { rule: 'same-reading', figures: { value: 24.53, unit: '°C', hours: 12 } };
+  const offset = { field: 'temperatureOffset', rule: 'range', figures: { least: -10, most: 10, unit: 'K' } };
+  const label = () => 'Add to temperature';
+  setTemperatureUnit('F');
+  try {
+    assert.match(refusalWords(same), /^Two points within 12 h have the same reading, 76\.2 °F\./);
+    assert.match(refusalWords(same, undefined, 'celsius'), /within 12 h have the same reading, 24\.53 °C\./);
+    assert.equal(refusalWords(offset, label, 'celsius'), 'Please check Add to temperature: between −10 and 10 °C.');
+  } finally {
+    setTemperatureUnit('C');
+  }
+  const fraction = { field: 'fraction', rule: 'range', figures: { least: 0, most: 1, unit: '' } };
+  assert.equal(
+    refusalWords(fraction, () => 'Usually germinates', 'percent'),
+    'Please check Usually germinates: between 0 and 100 %.',
+  );
+  assert.equal(
+    refusalWords({ rule: 'too-few-seeds', figures: { group: '1-1', stage: 'germinated', wanted: 3, available: 2 } }),
+    'Group 1-1 does not have that many germinated seeds at that time: 3 entered, 2 there.',
+  );
+  assert.equal(
+    refusalWords({ field: 'topics', rule: 'count', figures: { most: 50 } }),
+    'Please check the topics: 50 at most.',
+  );
+});
+
+test('the times of a sentence of the service are shown in the zone of the page', () => {
+  const instant = '2026-03-19T23:30:00Z';
+  assert.equal(refusalWords({ detail: `from is ${instant}` }), `from is ${stamp(instant, now())}`);
+});
+
 test('a contradiction names the other entry that it would make impossible', () => {
   const problem = {
     rule: 'too-few-seeds',
-    figures: { group: '3-1', wanted: 12, available: 10 },
+    figures: { group: '3-1', stage: 'ungerminated', wanted: 12, available: 10 },
     entry: { kind: 'checked', at: '2026-11-30T12:00:00Z' },
   };
   assert.match(

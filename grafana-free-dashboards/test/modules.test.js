@@ -90,7 +90,10 @@ test('problem details reach the reader; no answer is told as such', async () => 
   await assert.rejects(api.createContainer({}), (problem) => {
     assert.equal(problem.message, 'Missing: the name.');
     problem.nameFields({ elements: { namedItem: () => ({ labels: [{ textContent: 'Label (°C)' }] }) } });
-    return problem.message === 'Missing: Label.' && problem.missing && !problem.unreachable;
+    assert.equal(problem.message, 'Missing: Label.');
+    const dataset = { group: 'Too cold' };
+    problem.nameFields({ elements: { namedItem: () => ({ labels: [{ textContent: 'Limit (°C)' }], dataset }) } });
+    return problem.message === 'Missing: Too cold: Limit.' && problem.missing && !problem.unreachable;
   });
   globalThis.fetch = async () => new Response('<html>', { status: 502 });
   await assert.rejects(api.containers(), (problem) => problem.status === 502 && problem.unreachable);

@@ -137,6 +137,7 @@ class GermanRefusalsIT {
         put("/api/containers/closet/day-extremes/2000-01-01", "{\"min\":1,\"max\":2}"),
         put("/api/containers/closet/day-extremes/2026-01-01", "{\"min\":5,\"max\":2}"),
         put("/api/containers/closet/alert-rules", "{\"rules\":{\"silent\":{\"limit\":-1}}}"),
+        List.of("PATCH", "/api/settings", "{\"settings\":{\"silentAfterMinutes\":0}}"),
         post(sensor + "/move", "{\"container\":\"closet\"}"),
         post(
             sensor + "/move", "{\"container\":\"tray\",\"from\":\"%s\"}".formatted(season.day(-5))),
@@ -152,6 +153,10 @@ class GermanRefusalsIT {
             sensor + "/calibration-points",
             "{\"quantity\":\"temperature\",\"method\":\"comparison\",\"reading\":30,\"trueValue\":30,"
                 + "\"uncertainty\":-1}"),
+        post(
+            sensor + "/calibration-points",
+            "{\"quantity\":\"temperature\",\"method\":\"comparison\",\"reading\":300,\"trueValue\":30,"
+                + "\"uncertainty\":0.1}"),
         post("/api/sensor-accounts", "{\"name\":\"node 9\"}"),
         post("/api/sensor-accounts", "{\"name\":\"n\",\"topics\":[\"a/#/b\"]}"),
         post("/api/species", "{\"name\":\"\"}"),
@@ -170,6 +175,8 @@ class GermanRefusalsIT {
         post(
             "/api/groups/1-1/checks", "{\"germinated\":1,\"at\":\"%s\"}".formatted(season.day(-2))),
         post("/api/groups/1-1/moves", "{\"to\":\"closet\"}"),
+        post("/api/groups/1-1/moves", "{\"to\":\"tray\",\"ungerminated\":0,\"germinated\":0}"),
+        post("/api/groups/1-1/checks", "{\"germinated\":1,\"at\":\"0026-03-01T12:00:00Z\"}"),
         post("/api/seasons", "{\"name\":\"\"}"));
   }
 

@@ -116,7 +116,7 @@ class SettingsPageIT {
     row.getByText("Change").click();
     row.locator("input").fill("0");
     row.getByText("Save").click();
-    assertThat(row.locator(".problem")).containsText("must be from 1.0 to 1440.0");
+    assertThat(row.locator(".problem")).containsText("between 1 and 1440");
     row.locator("input").fill("20");
     row.getByText("Save").click();
     assertThat(row.locator(".value")).hasText("20");

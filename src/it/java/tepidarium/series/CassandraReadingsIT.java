@@ -427,8 +427,9 @@ class CassandraReadingsIT extends SeriesContract<CassandraReadings> {
                           StoreException.class, () -> frozen.write(List.of(warm(60, 31))))));
       writing.start();
       await().atMost(SOON).until(() -> writing.getState() == Thread.State.WAITING);
-      frozen.close();
-      writing.join();
+      Thread closing = new Thread(frozen::close);
+      closing.start();
+      await().atMost(SOON).until(() -> !closing.isAlive() && !writing.isAlive());
       String words = String.valueOf(failure.get().getMessage());
       assertTrue(words.contains("does not answer"), words);
     } finally {

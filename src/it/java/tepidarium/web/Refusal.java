@@ -117,7 +117,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         point("{\"quantity\":\"light\",\"method\":\"dark\"}", "reading is missing"),
         point(compared("\"reading\":30"), "trueValue is missing"),
         point(compared("\"reading\":30,\"trueValue\":30"), "uncertainty is missing"),
-        point(compared("\"reading\":30,\"trueValue\":400,\"uncertainty\":1"), "-55 to 125"),
+        point(compared("\"reading\":30,\"trueValue\":400,\"uncertainty\":1"), "-55 and 125"),
         point(
             compared("\"reading\":30,\"trueValue\":30,\"uncertainty\":1,\"salt\":\"x\""),
             "only for the method saturatedSalt"),
@@ -342,7 +342,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         get("/api/room" + swapped, "to must not lie before from"),
         get(JAR + "/readings?from=yesterday", "from must be an instant"),
         get(JAR + "/readings?from=2026-03-01T06:00:00", "from must be an instant"),
-        get(JAR + "/readings?to=1960-03-01T06:00:00Z", "to must lie between the years"),
+        get(JAR + "/readings?to=1960-03-01T06:00:00Z", "to must not lie before the year 1970"),
         get(JAR + "/readings?points=0", "points must be a whole number"),
         get(JAR + "/readings?points=5001", "points must be a whole number"),
         get(JAR + "/readings?points=2.5", "points must be a whole number"),

@@ -41,7 +41,7 @@ public record SensorAccount(
   private static List<String> checked(String field, List<String> filters) {
     if (filters.size() > MAX_TOPICS) {
       throw new InvalidInput(
-          field, "must have at most " + MAX_TOPICS + " topics", Rule.COUNT.with(0, MAX_TOPICS));
+          field, "must have at most " + MAX_TOPICS + " topics", Rule.COUNT.with(null, MAX_TOPICS));
     }
     for (String filter : filters) {
       if (!isFilter(filter)

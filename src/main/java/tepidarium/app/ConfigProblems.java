@@ -11,6 +11,8 @@ import java.util.Map;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.BrokenRule;
+import tepidarium.reading.Rule;
 
 /**
  * Checks values of settings and collects every mistake, so that one message can list them all. Each
@@ -22,10 +24,14 @@ final class ConfigProblems {
 
   private final List<String> lines = new ArrayList<>();
 
+  /** Of the last number that was out of its range. */
+  private @Nullable BrokenRule broken;
+
   /** Checks that a whole number is in a range, both ends included. */
   int whole(String name, int value, int least, int most) {
     if (value < least || value > most) {
       lines.add(name + " must be from " + least + " to " + most + ", not " + value);
+      broken = Rule.WHOLE.with(least, most);
     }
     return value;
   }
@@ -34,6 +40,7 @@ final class ConfigProblems {
   double number(String name, double value, double least, double most) {
     if (!(value >= least && value <= most)) {
       lines.add(name + " must be from " + least + " to " + most + ", not " + value);
+      broken = Rule.RANGE.with(least, most, "");
     }
     return value;
   }
@@ -120,7 +127,7 @@ final class ConfigProblems {
    */
   void raise() {
     if (!lines.isEmpty()) {
-      throw new ConfigException(lines);
+      throw new ConfigException(lines, broken);
     }
   }
 }

@@ -20,6 +20,7 @@ import tepidarium.alert.notify.DeliveryOutcome;
 import tepidarium.alert.notify.Notifier;
 import tepidarium.app.SettingsSources.Place;
 import tepidarium.backup.DurableFile;
+import tepidarium.reading.BrokenRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Rule;
 import tepidarium.web.settings.ServiceSettings;
@@ -167,7 +168,11 @@ final class SavedSettings implements ServiceSettings {
         String problem = e.problems().get(0);
         for (SettingList.Entry entry : SettingList.ALL) {
           if (problem.startsWith(entry.name() + ' ')) {
-            throw new InvalidInput(entry.name(), problem.substring(entry.name().length() + 1));
+            String words = problem.substring(entry.name().length() + 1);
+            BrokenRule broken = e.broken();
+            throw broken == null
+                ? new InvalidInput(entry.name(), words)
+                : new InvalidInput(entry.name(), words, broken);
           }
         }
       }

@@ -40,7 +40,7 @@ public record CalibrationPoint(
       throw new InvalidInput(
           "uncertainty",
           "must be a number of at least 0, not " + uncertainty,
-          Rule.RANGE.with(0, null, quantity.unit()));
+          Rule.RANGE.with(0, null, quantity == Quantity.TEMPERATURE ? "K" : quantity.unit()));
     }
     requireFitting(method, quantity, trueValue);
     note = note == null || note.isBlank() ? null : Checks.text("note", note, LONGEST_NOTE);
@@ -48,8 +48,7 @@ public record CalibrationPoint(
 
   private static void requirePlausible(String field, Quantity quantity, double value) {
     if (!quantity.plausible(value)) {
-      throw new InvalidInput(
-          field, "must be " + quantity.range() + " for " + quantity.key() + ", not " + value);
+      throw InvalidInput.range(field, quantity.low(), quantity.high(), quantity.unit());
     }
   }
 

@@ -2,6 +2,7 @@ package tepidarium.calibration;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -21,7 +22,8 @@ public final class CalibrationRules {
    * Checks the instant of a new point.
    *
    * @param firstHeard the sensor's earliest reading; null if it has sent none
-   * @throws InvalidInput if the point lies in the future or before the earliest reading
+   * @throws InvalidInput if the point lies in the future, or before the minute of the earliest
+   *     reading
    */
   public static void checkTime(CalibrationPoint point, @Nullable Instant firstHeard, Instant now) {
     if (point.at().isAfter(now.plus(CLOCK_TOLERANCE))) {
@@ -36,9 +38,9 @@ public final class CalibrationRules {
           "cannot be used, because the sensor "
               + point.sensor()
               + " has not sent a reading yet. Switch it on first, and enter the reading that it shows",
-          Rule.NOT_HEARD.with(point.sensor().name()));
+          Rule.SILENT.with(point.sensor().name()));
     }
-    if (point.at().isBefore(firstHeard)) {
+    if (point.at().isBefore(firstHeard.truncatedTo(ChronoUnit.MINUTES))) {
       throw new InvalidInput(
           "at",
           "lies before the first reading of "

@@ -38,7 +38,7 @@ public enum SaltSlurry {
 
   /** Relative humidity, %, at a temperature from 5 to 50 °C. */
   public double humidityPercent(double temperatureC) {
-    Checks.within("temperature", temperatureC, MIN_C, MAX_C, "°C");
+    Checks.within("saltTemperature", temperatureC, MIN_C, MAX_C, "°C");
     double humidity = 0;
     for (int i = coefficients.length - 1; i >= 0; i--) {
       humidity = humidity * temperatureC + coefficients[i];
@@ -48,7 +48,7 @@ public enum SaltSlurry {
 
   /** The uncertainty stated in the table, ±%; interpolated linearly between its temperatures. */
   public double statedUncertaintyPercent(double temperatureC) {
-    Checks.within("temperature", temperatureC, MIN_C, MAX_C, "°C");
+    Checks.within("saltTemperature", temperatureC, MIN_C, MAX_C, "°C");
     if (temperatureC < STATED_FROM_C || temperatureC > STATED_TO_C) {
       return 2 * (temperatureC < STATED_FROM_C ? at20 : at30);
     }

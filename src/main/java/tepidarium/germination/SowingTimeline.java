@@ -135,7 +135,7 @@ public final class SowingTimeline {
     need("moves", ungerminated, "ungerminated", group.ungerminated(), group);
     need("moves", germinated, "germinated", group.germinated(), group);
     if (ungerminated + germinated == 0) {
-      throw new Refusal("it moves no seeds");
+      throw new Refusal("it moves no seeds", Rule.NO_SEEDS.with());
     }
     GroupId joinTo = move.joinTo();
     GroupId splitInto = move.splitInto();
@@ -158,7 +158,7 @@ public final class SowingTimeline {
     } else if (group.container().equals(move.to())) {
       throw new Refusal(
           "the seeds of group " + group.id() + " lie in " + move.to() + " already",
-          Rule.GROUP_LIES_IN.with(group.id().toString(), move.to().value()));
+          Rule.ALREADY_THERE.with(group.id().toString(), move.to().value()));
     } else {
       groups.put(group.id(), group.movedTo(move.to(), at));
     }
@@ -172,12 +172,13 @@ public final class SowingTimeline {
   }
 
   private static void need(
-      String action, int requested, String stage, int available, GroupState group) {
+      String action, int requested, String which, int available, GroupState group) {
     if (requested > available) {
+      String stage = which.equals("germinated") ? which : "ungerminated";
       throw new Refusal(
           "it %s %d %s seeds, but group %s has %d then"
-              .formatted(action, requested, stage, group.id(), available),
-          Rule.TOO_FEW_SEEDS.with(group.id().toString(), requested, available));
+              .formatted(action, requested, which, group.id(), available),
+          Rule.TOO_FEW_SEEDS.with(group.id().toString(), stage, requested, available));
     }
   }
 
@@ -209,7 +210,7 @@ public final class SowingTimeline {
       throw new Refusal(
           "it counts %d living seedlings, but at most %d potted from group %s live then"
               .formatted(survival.alive(), group.alive(), group.id()),
-          Rule.TOO_FEW_SEEDS.with(group.id().toString(), survival.alive(), group.alive()));
+          Rule.TOO_FEW_SEEDS.with(group.id().toString(), "alive", survival.alive(), group.alive()));
     }
     groups.put(group.id(), group.survived(survival.alive()));
   }

@@ -69,6 +69,16 @@ public enum Quantity {
     return value >= low && value <= high;
   }
 
+  /** The smallest plausible value. */
+  public double low() {
+    return low;
+  }
+
+  /** The greatest plausible value. */
+  public double high() {
+    return high;
+  }
+
   /** The plausible range as text for messages. */
   public String range() {
     return String.format(Locale.ROOT, "%.0f to %.0f %s", low, high, unit);

@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * The rules of the inputs that a grower makes on the pages, with the names of their figures. The
  * code and the figures of a refusal let a page say it in another language. A {@code unit} holds for
- * all numbers of a refusal; "K" is a difference of temperatures in °C.
+ * {@code value}, {@code than}, {@code least} and {@code most} of a refusal; "K" is a difference of
+ * temperatures in °C.
  */
 public enum Rule {
   /** The field is missing. */
@@ -38,7 +39,7 @@ public enum Rule {
   NUMBER("value"),
   /** Not one of {@code choices}, but {@code value}. */
   CHOICE("value", "choices"),
-  /** Less than {@code least} or more than {@code most} entries. */
+  /** Less than {@code least}, which may be null, or more than {@code most} entries. */
   COUNT("least", "most"),
   /** Not an instant, but {@code value}. */
   INSTANT("value"),
@@ -82,10 +83,14 @@ public enum Rule {
   PICTURE,
   /** {@code sensor} has sent no reading yet. */
   NOT_HEARD("sensor"),
+  /** {@code sensor}, which is calibrated, has sent no reading yet. */
+  SILENT("sensor"),
   /** A time before the {@code first} reading of {@code sensor}. */
   BEFORE_FIRST("sensor", "first"),
-  /** {@code sensor} is in no container at that time or before. */
+  /** {@code sensor} is in no container at that time. */
   NOT_PLACED("sensor"),
+  /** {@code sensor} was in no container at that time or before. */
+  NEVER_PLACED("sensor"),
   /** {@code sensor} is in {@code place}, null for the room, since {@code since} already. */
   PLACED("sensor", "place", "since"),
   /** {@code sensor} was in {@code place}, null for the room, then. {@code until} may be null. */
@@ -114,10 +119,18 @@ public enum Rule {
   NO_GROUP("group"),
   /** {@code group} has no seeds left since {@code since}. */
   GROUP_EMPTY("group", "since"),
-  /** {@code group} has fewer seeds, {@code available}, than the {@code wanted}. */
-  TOO_FEW_SEEDS("group", "wanted", "available"),
-  /** The seeds of {@code group} lie in {@code place}, a container's id. */
+  /**
+   * {@code group} has fewer seeds of a {@code stage}, {@code available}, than the {@code wanted}.
+   */
+  TOO_FEW_SEEDS("group", "stage", "wanted", "available"),
+  /** The {@code group} to join lies in {@code place}, another container's id. */
   GROUP_LIES_IN("group", "place"),
+  /** The seeds of {@code group} lie in {@code place} already. */
+  ALREADY_THERE("group", "place"),
+  /** A move of no seeds. */
+  NO_SEEDS,
+  /** An entry that was corrected or withdrawn already is corrected again. */
+  CORRECTED_ALREADY,
   /** More than 1,000,000 seeds, {@code most}, would be needed. */
   SEEDS_NEEDED("most");
 

@@ -4,8 +4,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Checks;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 
 /** Stores season reports. Each method is one transaction; the data are on disk when it returns. */
@@ -24,13 +24,9 @@ public interface SeasonStore {
       if (remark != null && remark.length() > MAX_REMARK_LENGTH) {
         throw InvalidInput.tooLong("remark", MAX_REMARK_LENGTH);
       }
-      if ((name + (remark == null ? "" : remark.replace("\n", "")))
-          .chars()
-          .anyMatch(Character::isISOControl)) {
-        throw new InvalidInput(
-            "name",
-            "or remark has characters that cannot be shown",
-            Rule.CHARACTERS.with(null, null));
+      Checks.noControls("name", name);
+      if (remark != null) {
+        Checks.noControls("remark", remark.replace("\n", ""));
       }
     }
   }

@@ -88,7 +88,7 @@ public record PlacementChanges(
                         + sensor
                         + " was in no container before. Choose a"
                         + " later time, or place the other sensor directly",
-                    Rule.NOT_PLACED.with(sensor.name())));
+                    Rule.NEVER_PLACED.with(sensor.name())));
   }
 
   /** Takes over the placement of another sensor, with its end if that lies after the start. */

@@ -80,8 +80,12 @@ public final class Params {
       Instant instant =
           OffsetDateTime.parse(text.strip()).toInstant().truncatedTo(ChronoUnit.MILLIS);
       // The range that databases and browsers support.
-      if (instant.isBefore(Instant.EPOCH) || instant.getEpochSecond() > 253_402_300_799L) {
-        throw new InvalidInput(name, "must lie between the years 1970 and 9999");
+      if (instant.isBefore(Instant.EPOCH)) {
+        throw new InvalidInput(
+            name, "must not lie before the year 1970", Rule.TOO_EARLY.with(Instant.EPOCH));
+      }
+      if (instant.getEpochSecond() > 253_402_300_799L) {
+        throw InvalidInput.instant(name, shown(text));
       }
       return instant;
     } catch (DateTimeParseException e) {

@@ -166,7 +166,7 @@ class CalibrationTest {
 
   @Test
   void impossiblePointsAreRefused() {
-    refused("trueValue must be -55 to 125 °C", () -> temperature(SPRING, 30, 126));
+    refused("trueValue must be between -55 and 125 °C", () -> temperature(SPRING, 30, 126));
     refused("reading must be", () -> temperature(SPRING, Double.NaN, 30));
     refused(
         "use comparison",
@@ -195,8 +195,10 @@ class CalibrationTest {
         "lies in the future",
         () -> CalibrationRules.checkTime(point, SPRING, SPRING.minusSeconds(61)));
     refused(
-        "before the first reading of jar-1 (2026-03-01T06:00:01Z)",
-        () -> CalibrationRules.checkTime(point, SPRING.plusSeconds(1), AUTUMN));
+        "before the first reading of jar-1 (2026-03-01T06:01:00Z)",
+        () -> CalibrationRules.checkTime(point, SPRING.plusSeconds(60), AUTUMN));
+    // A person enters the minute of the first reading.
+    assertDoesNotThrow(() -> CalibrationRules.checkTime(point, SPRING.plusSeconds(59), AUTUMN));
     refused("has not sent a reading yet", () -> CalibrationRules.checkTime(point, null, AUTUMN));
     assertDoesNotThrow(() -> CalibrationRules.checkTime(point, SPRING, SPRING));
   }

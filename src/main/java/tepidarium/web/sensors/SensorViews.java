@@ -21,6 +21,7 @@ import tepidarium.container.SensorCorrection;
 import tepidarium.live.LatestValues;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
+import tepidarium.reading.Rule;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
@@ -192,7 +193,10 @@ public final class SensorViews {
    */
   Set<SensorId> inside(ContainerId place, Instant now) {
     if (!isRoom(place) && register.container(place).isEmpty()) {
-      throw new InvalidInput("container", "must be the id of a container, or room");
+      throw new InvalidInput(
+          "container",
+          "must be the id of a container, or room",
+          Rule.NOT_FOUND.with(place.value()));
     }
     return register.placementsIn(place).stream()
         .map(Placement::sensor)
