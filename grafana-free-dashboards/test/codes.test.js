@@ -42,7 +42,7 @@ test('every sign of a cause of light has advice', () => {
 
 /** Every rule with the names of its figures, as the service has them. */
 function rulesOfTheService() {
-  const code = readFileSync(new URL('../../src/main/java/tepidarium/reading/Rule.java', import.meta.url), 'utf8');
+  const code = readFileSync(new URL('../../src/main/java/tepidarium/reading/InputRule.java', import.meta.url), 'utf8');
   return [...code.matchAll(/^ {2}([A-Z_]+)(?:\(([^)]*)\))?[,;]$/gm)].map(([, name, figures = '']) => ({
     rule: name.toLowerCase().replaceAll('_', '-'),
     names: [...figures.matchAll(/"(\w+)"/g)].map(([, one]) => one),

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /**
  * Signs people in, recognises their sessions and tokens, and changes people, sessions and tokens.
@@ -201,7 +201,7 @@ public final class Access {
     }
     if (!passwords.matches(current, Optional.of(person))) {
       guesses.wrong(address, person.name(), now);
-      throw new InvalidInput("current", "is not your password", Rule.WRONG_PASSWORD.with());
+      throw new InvalidInput("current", "is not your password", InputRule.WRONG_PASSWORD.with());
     }
     guesses.right(address, person.name(), true);
     changePerson(person.id(), null, password, identity.session());

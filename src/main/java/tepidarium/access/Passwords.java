@@ -8,8 +8,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Semaphore;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /**
  * Hashes and checks passwords with bcrypt, one at a time. Thread-safe.
@@ -86,19 +86,21 @@ public final class Passwords {
       throw new InvalidInput(
           "password",
           "must have at least " + MIN_CHARACTERS + " characters",
-          Rule.TOO_SHORT.with(MIN_CHARACTERS));
+          InputRule.TOO_SHORT.with(MIN_CHARACTERS));
     }
     if (isTooLong(password)) {
       throw new InvalidInput(
           "password",
           "must have at most " + MAX_BYTES + " bytes in UTF-8",
-          Rule.BYTES.with(MAX_BYTES));
+          InputRule.BYTES.with(MAX_BYTES));
     }
     String plain = password.toLowerCase(Locale.ROOT);
     boolean oneCharacter = plain.codePoints().distinct().count() == 1;
     if (oneCharacter || COMMON.contains(plain) || plain.equals(name.toLowerCase(Locale.ROOT))) {
       throw new InvalidInput(
-          "password", "is one that is guessed first. Choose another", Rule.COMMON_PASSWORD.with());
+          "password",
+          "is one that is guessed first. Choose another",
+          InputRule.COMMON_PASSWORD.with());
     }
   }
 

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import tepidarium.reading.Checks;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /** The people who can sign in, at most {@value #MAX_PEOPLE}. Guarded by the monitor of Access. */
 final class People {
@@ -43,7 +43,9 @@ final class People {
     String checked = checked(name);
     if (named(checked).isPresent()) {
       throw new InvalidInput(
-          "name", "belongs to another person already. Choose another", Rule.TAKEN.with(checked));
+          "name",
+          "belongs to another person already. Choose another",
+          InputRule.TAKEN.with(checked));
     }
     if (people.size() >= MAX_PEOPLE) {
       throw InvalidInput.full("people", MAX_PEOPLE);
@@ -81,7 +83,7 @@ final class People {
     boolean another = people.values().stream().anyMatch(p -> p.role() == Role.OWN && p.id() != id);
     if (!another) {
       throw new InvalidInput(
-          "role", "own must stay with at least one person", Rule.LAST_OWNER.with());
+          "role", "own must stay with at least one person", InputRule.LAST_OWNER.with());
     }
   }
 }

@@ -3,8 +3,8 @@ package tepidarium.access;
 import java.time.Instant;
 import java.util.List;
 import java.util.regex.Pattern;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /**
  * An account with which sensors log in to the embedded broker.
@@ -28,20 +28,22 @@ public record SensorAccount(
       throw new InvalidInput(
           "name",
           "must be 1 to 64 of A-Z a-z 0-9 _ -",
-          Rule.CHARACTERS.with("A-Z a-z 0-9 _ -", 64));
+          InputRule.CHARACTERS.with("A-Z a-z 0-9 _ -", 64));
     }
     topics = checked("topics", topics);
     reads = checked("reads", reads);
     if (topics.isEmpty() && reads.isEmpty()) {
       throw new InvalidInput(
-          "topics", "must have at least one topic", Rule.COUNT.with(1, MAX_TOPICS));
+          "topics", "must have at least one topic", InputRule.COUNT.with(1, MAX_TOPICS));
     }
   }
 
   private static List<String> checked(String field, List<String> filters) {
     if (filters.size() > MAX_TOPICS) {
       throw new InvalidInput(
-          field, "must have at most " + MAX_TOPICS + " topics", Rule.COUNT.with(null, MAX_TOPICS));
+          field,
+          "must have at most " + MAX_TOPICS + " topics",
+          InputRule.COUNT.with(null, MAX_TOPICS));
     }
     for (String filter : filters) {
       if (!isFilter(filter)
@@ -52,7 +54,7 @@ public record SensorAccount(
             "must be MQTT topics, with + for one level and # at the end for all below, each at most "
                 + MAX_TOPIC_CHARACTERS
                 + " characters",
-            Rule.TOPICS.with(MAX_TOPIC_CHARACTERS));
+            InputRule.TOPICS.with(MAX_TOPIC_CHARACTERS));
       }
     }
     return List.copyOf(filters);

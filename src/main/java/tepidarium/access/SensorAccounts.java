@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Consumer;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /**
  * The accounts of sensors that were made on the page Sensors, at most {@value #MAX_ACCOUNTS}. The
@@ -78,7 +78,7 @@ public final class SensorAccounts {
       String name, List<String> topics, List<String> reads, Instant now) {
     if (accounts.containsKey(name) || taken.contains(name)) {
       throw new InvalidInput(
-          "name", "belongs to another account already. Choose another", Rule.TAKEN.with(name));
+          "name", "belongs to another account already. Choose another", InputRule.TAKEN.with(name));
     }
     if (accounts.size() >= MAX_ACCOUNTS) {
       throw InvalidInput.full("accounts", MAX_ACCOUNTS);

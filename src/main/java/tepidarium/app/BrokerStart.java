@@ -54,7 +54,7 @@ final class BrokerStart implements AutoCloseable {
       Supplier<Map<String, Part>> parts) {}
 
   private final Config config;
-  private final MessageRules messages;
+  private final MessageReading messages;
   private final Clock clock;
   private final ServiceLogin login;
   private final SensorLogins logins;
@@ -72,7 +72,7 @@ final class BrokerStart implements AutoCloseable {
       Config config,
       DataParts parts,
       String clientId,
-      MessageRules messages,
+      MessageReading messages,
       SensorLogins logins,
       @Nullable WatchedCertificate certificate,
       Clock clock) {

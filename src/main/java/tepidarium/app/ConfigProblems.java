@@ -12,7 +12,7 @@ import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.BrokenRule;
-import tepidarium.reading.Rule;
+import tepidarium.reading.InputRule;
 
 /**
  * Checks values of settings and collects every mistake, so that one message can list them all. Each
@@ -31,7 +31,7 @@ final class ConfigProblems {
   int whole(String name, int value, int least, int most) {
     if (value < least || value > most) {
       lines.add(name + " must be from " + least + " to " + most + ", not " + value);
-      broken = Rule.WHOLE.with(least, most);
+      broken = InputRule.WHOLE.with(least, most);
     }
     return value;
   }
@@ -40,7 +40,7 @@ final class ConfigProblems {
   double number(String name, double value, double least, double most) {
     if (!(value >= least && value <= most)) {
       lines.add(name + " must be from " + least + " to " + most + ", not " + value);
-      broken = Rule.RANGE.with(least, most, "");
+      broken = InputRule.RANGE.with(least, most, "");
     }
     return value;
   }

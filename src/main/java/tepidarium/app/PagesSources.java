@@ -30,7 +30,7 @@ record PagesSources(
     SensorBook sensors,
     SensorActivities activities,
     Alerting alerting,
-    MessageRules messages,
+    MessageReading messages,
     Mappings mappings,
     SensorIntake intake,
     ServiceInfo info,

@@ -21,8 +21,8 @@ import tepidarium.alert.notify.Notifier;
 import tepidarium.app.SettingsSources.Place;
 import tepidarium.backup.DurableFile;
 import tepidarium.reading.BrokenRule;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.web.settings.ServiceSettings;
 
 /**
@@ -190,13 +190,13 @@ final class SavedSettings implements ServiceSettings {
       SettingList.Entry entry = entry(change.getKey());
       if (!entry.isChangeable()) {
         throw new InvalidInput(
-            entry.name(), "is changed in the settings file only", Rule.SET_ELSEWHERE.with());
+            entry.name(), "is changed in the settings file only", InputRule.SET_ELSEWHERE.with());
       }
       if (!isOpen(entry.name())) {
         throw new InvalidInput(
             entry.name(),
             "is set in the settings file or at the start; change it there",
-            Rule.SET_ELSEWHERE.with());
+            InputRule.SET_ELSEWHERE.with());
       }
       JsonNode value = change.getValue();
       if (value != null && value.isContainerNode()) {

@@ -24,7 +24,7 @@ record SensorIntake(RejectLog rejects, Intake intake, ImportJobs imports) {
   /** Connects the intake to the store. The spool starts too, if there is one. */
   static SensorIntake start(
       Config config,
-      MessageRules messages,
+      MessageReading messages,
       Stores stores,
       ContainerData containers,
       SensorBook sensors,

@@ -41,7 +41,7 @@ public final class Service implements AutoCloseable {
   private final Clock clock;
   private final Pace pace;
   private final OpenFolder folder;
-  private final MessageRules messages;
+  private final MessageReading messages;
   private final Mappings mappings;
   private final SensorLogins sensorLogins;
   private final BrokerStart broker;
@@ -75,7 +75,7 @@ public final class Service implements AutoCloseable {
     this.clock = clock;
     this.pace = pace;
     folder = OpenFolder.open(config, options, clock, running);
-    messages = MessageRules.of(config);
+    messages = MessageReading.of(config);
     certificate = openCertificate();
     sensorLogins = new SensorLogins(config, certificate);
     broker =

@@ -4,9 +4,9 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Checks;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
-import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 
 /**
@@ -40,7 +40,7 @@ public record CalibrationPoint(
       throw new InvalidInput(
           "uncertainty",
           "must be a number of at least 0, not " + uncertainty,
-          Rule.RANGE.with(0, null, quantity == Quantity.TEMPERATURE ? "K" : quantity.unit()));
+          InputRule.RANGE.with(0, null, quantity == Quantity.TEMPERATURE ? "K" : quantity.unit()));
     }
     requireFitting(method, quantity, trueValue);
     note = note == null || note.isBlank() ? null : Checks.text("note", note, LONGEST_NOTE);

@@ -7,9 +7,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
-import tepidarium.reading.Rule;
 
 /** Refuses calibration points that give no usable correction. Each message names the remedy. */
 public final class CalibrationRules {
@@ -30,7 +30,7 @@ public final class CalibrationRules {
       throw new InvalidInput(
           "at",
           "lies in the future (" + point.at() + "). Enter when the reading was taken",
-          Rule.FUTURE.with(now));
+          InputRule.FUTURE.with(now));
     }
     if (firstHeard == null) {
       throw new InvalidInput(
@@ -38,7 +38,7 @@ public final class CalibrationRules {
           "cannot be used, because the sensor "
               + point.sensor()
               + " has not sent a reading yet. Switch it on first, and enter the reading that it shows",
-          Rule.SILENT.with(point.sensor().name()));
+          InputRule.SILENT.with(point.sensor().name()));
     }
     if (point.at().isBefore(firstHeard.truncatedTo(ChronoUnit.MINUTES))) {
       throw new InvalidInput(
@@ -48,7 +48,7 @@ public final class CalibrationRules {
               + " ("
               + firstHeard
               + "). Check the date",
-          Rule.BEFORE_FIRST.with(point.sensor().name(), firstHeard));
+          InputRule.BEFORE_FIRST.with(point.sensor().name(), firstHeard));
     }
   }
 
@@ -74,7 +74,7 @@ public final class CalibrationRules {
                 "is %s %s for two points within %d h, which give no gain. Take the second point at"
                     + " another true value, or remove the first",
                 point.reading(), quantity.unit(), CalibrationSession.LONGEST_PAUSE.toHours()),
-            Rule.SAME_READING.with(
+            InputRule.SAME_READING.with(
                 point.reading(), quantity.unit(), CalibrationSession.LONGEST_PAUSE.toHours()));
       }
       readings.add(point.reading());
@@ -86,7 +86,7 @@ public final class CalibrationRules {
               + CalibrationSession.LONGEST_PAUSE.toHours()
               + " h: without it, the correction would show light where there is none. Add the point"
               + " with the method dark first, and remove it last",
-          Rule.DARK_FIRST.with(CalibrationSession.LONGEST_PAUSE.toHours()));
+          InputRule.DARK_FIRST.with(CalibrationSession.LONGEST_PAUSE.toHours()));
     }
     if (points.size() > 1) {
       checkGain(session, quantity);
@@ -105,7 +105,7 @@ public final class CalibrationRules {
                   + " rise with the true value. Check whether reading and true value are swapped"
                   + " between two points",
               gain),
-          Rule.SWAPPED.with());
+          InputRule.SWAPPED.with());
     }
     if (gain > greatest || gain < 1 / greatest) {
       throw new InvalidInput(
@@ -115,7 +115,7 @@ public final class CalibrationRules {
                   + " allowed for %s. Check readings and true values, take the points further apart,"
                   + " or replace the sensor",
               gain, 1 / greatest, greatest, quantity.key()),
-          Rule.GAIN.with(gain, 1 / greatest, greatest));
+          InputRule.GAIN.with(gain, 1 / greatest, greatest));
     }
   }
 

@@ -1,8 +1,8 @@
 package tepidarium.container;
 
 import tepidarium.reading.Checks;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /**
  * The limits of temperature, light and humidity within which a container should stay, called the
@@ -35,7 +35,7 @@ public record Band(
       throw new InvalidInput(
           "band.temperature.high",
           temperatureHighC + " °C must lie above band.temperature.low " + temperatureLowC + " °C",
-          Rule.HIGHER.with(temperatureHighC, temperatureLowC, "band.temperature.low", "°C"));
+          InputRule.HIGHER.with(temperatureHighC, temperatureLowC, "band.temperature.low", "°C"));
     }
   }
 }

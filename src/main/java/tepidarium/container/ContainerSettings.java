@@ -2,8 +2,8 @@ package tepidarium.container;
 
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Checks;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /**
  * The settings of a container that the grower can change.
@@ -39,7 +39,7 @@ public record ContainerSettings(
         throw new InvalidInput(
             "ceiling",
             ceilingC + " °C must lie above base " + baseC + " °C",
-            Rule.HIGHER.with(ceilingC, baseC, "base", "°C"));
+            InputRule.HIGHER.with(ceilingC, baseC, "base", "°C"));
       }
     }
   }

@@ -9,8 +9,8 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.ContainerKind;
 import tepidarium.container.ContainerSettings;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /** The table of containers; one row for each container. */
 final class ContainerTable {
@@ -82,6 +82,6 @@ final class ContainerTable {
                 new InvalidInput(
                     "kind",
                     "must be bag, box, jar or tray, not \"" + text + '"',
-                    Rule.CHOICE.with(text, List.of("bag", "box", "jar", "tray"))));
+                    InputRule.CHOICE.with(text, List.of("bag", "box", "jar", "tray"))));
   }
 }

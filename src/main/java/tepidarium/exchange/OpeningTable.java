@@ -6,8 +6,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Opening;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 
 /** The table of openings; one row for each recorded opening, and for each declined one. */
@@ -32,14 +32,14 @@ final class OpeningTable {
     Instant from = row.instant("from");
     Instant until = row.instant("until");
     if (until.isBefore(from)) {
-      throw new InvalidInput("until", "must not be earlier than from", Rule.ORDER.with());
+      throw new InvalidInput("until", "must not be earlier than from", InputRule.ORDER.with());
     }
     String declined = row.text("declined");
     if (declined != null && !declined.equals("yes")) {
       throw new InvalidInput(
           "declined",
           "must be yes or empty, not \"" + declined + '"',
-          Rule.CHOICE.with(declined, List.of("yes")));
+          InputRule.CHOICE.with(declined, List.of("yes")));
     }
     return new Line(
         new Opening(new ContainerId(row.required("container")), new Span(from, until)),

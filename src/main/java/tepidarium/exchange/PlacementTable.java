@@ -6,8 +6,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 
 /** The table of placements; one row for each time that a sensor was in a container or the room. */
@@ -28,7 +28,7 @@ final class PlacementTable {
     Instant from = row.instant("from");
     Instant until = row.optionalInstant("until");
     if (until != null && !until.isAfter(from)) {
-      throw new InvalidInput("until", "must be later than from", Rule.AFTER.with());
+      throw new InvalidInput("until", "must be later than from", InputRule.AFTER.with());
     }
     return new Placement(
         new SensorId(row.required("sensor")),

@@ -6,9 +6,9 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.calibration.CalibrationMethod;
 import tepidarium.calibration.CalibrationPoint;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
-import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 
 /** The table of calibration points; one row for each point. */
@@ -56,6 +56,6 @@ final class PointTable {
 
   private static InvalidInput unknown(String column, String text, Stream<String> known) {
     return new InvalidInput(
-        column, "is not known: \"" + text + '"', Rule.CHOICE.with(text, known.toList()));
+        column, "is not known: \"" + text + '"', InputRule.CHOICE.with(text, known.toList()));
   }
 }

@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /**
  * One row of an imported table.
@@ -39,7 +39,7 @@ record Row(long line, Map<String, String> cells) {
       return Long.valueOf(text);
     } catch (NumberFormatException e) {
       throw new InvalidInput(
-          column, "must be a whole number, not \"" + text + '"', Rule.NUMBER.with(text));
+          column, "must be a whole number, not \"" + text + '"', InputRule.NUMBER.with(text));
     }
   }
 
@@ -56,7 +56,7 @@ record Row(long line, Map<String, String> cells) {
     Long whole = whole(column);
     if (whole == null || whole < 1) {
       throw new InvalidInput(
-          column, "must be a whole number of at least 1", Rule.WHOLE.with(1, null));
+          column, "must be a whole number of at least 1", InputRule.WHOLE.with(1, null));
     }
     return whole;
   }

@@ -3,8 +3,8 @@ package tepidarium.germination;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /** An action on the seeds of a sowing. All counts are counts of seeds. */
 public sealed interface Act {
@@ -27,7 +27,8 @@ public sealed interface Act {
       name = Require.note("name", name, 60);
       parts = List.copyOf(parts);
       if (parts.isEmpty()) {
-        throw new InvalidInput("groups", "must name at least one container", Rule.MISSING.with());
+        throw new InvalidInput(
+            "groups", "must name at least one container", InputRule.MISSING.with());
       }
       Require.count("the number of seeds sown", seeds(parts), 1);
     }

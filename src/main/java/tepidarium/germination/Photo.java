@@ -1,7 +1,7 @@
 package tepidarium.germination;
 
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /** A photo of an entry, JPEG or PNG. Immutable. */
 public final class Photo {
@@ -23,7 +23,7 @@ public final class Photo {
     } else if (startsWith(bytes, PNG)) {
       mediaType = "image/png";
     } else {
-      throw new InvalidInput("a photo must be a JPEG or PNG picture", Rule.PICTURE.with());
+      throw new InvalidInput("a photo must be a JPEG or PNG picture", InputRule.PICTURE.with());
     }
   }
 

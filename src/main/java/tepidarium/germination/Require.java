@@ -1,8 +1,8 @@
 package tepidarium.germination;
 
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /** Checks input values; throws {@link InvalidInput} for an invalid one. */
 final class Require {
@@ -27,7 +27,7 @@ final class Require {
     boolean hasControls = text.chars().anyMatch(c -> Character.isISOControl(c) && c != '\n');
     if (hasControls) {
       throw new InvalidInput(
-          name, "has characters that cannot be shown", Rule.CHARACTERS.with(null, null));
+          name, "has characters that cannot be shown", InputRule.CHARACTERS.with(null, null));
     }
     return text.isEmpty() ? null : text;
   }

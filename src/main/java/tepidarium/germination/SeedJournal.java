@@ -12,8 +12,8 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /**
  * Holds the journals of all sowings. Queries use a snapshot in memory. A new entry is written to
@@ -292,12 +292,12 @@ public final class SeedJournal {
           throw inside
               ? new Contradiction(
                   "seeds of sowing " + sowing.id() + " lie in it: move them first",
-                  Rule.SEEDS_INSIDE.with(sowing.id()))
+                  InputRule.SEEDS_INSIDE.with(sowing.id()))
               : new Contradiction(
                   "seeds of sowing "
                       + sowing.id()
                       + " were in it, and their heat is calculated from it",
-                  Rule.SEEDS_WERE_INSIDE.with(sowing.id()));
+                  InputRule.SEEDS_WERE_INSIDE.with(sowing.id()));
         }
       }
       return register.remove(id);

@@ -9,7 +9,7 @@ import java.util.NoSuchElementException;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
-import tepidarium.reading.Rule;
+import tepidarium.reading.InputRule;
 
 /**
  * All seed lots and sowings at one moment. Immutable. A change returns a new snapshot, or throws an
@@ -107,14 +107,15 @@ record SeedSnapshot(Map<Long, Lot> lots, Map<Long, Sowing> sowings, Map<UUID, En
       throw new Contradiction(
           "sowing %d at %s would be earlier than the gathering of its lot %d at %s"
               .formatted(sowing, timeline.sownAt(), lot.id(), details.gatheredAt()),
-          Rule.BEFORE_GATHERING.with(sowing, timeline.sownAt(), lot.id(), details.gatheredAt()));
+          InputRule.BEFORE_GATHERING.with(
+              sowing, timeline.sownAt(), lot.id(), details.gatheredAt()));
     }
     int sown = sown(lot.id());
     if (sown > details.seeds()) {
       throw new Contradiction(
           "lot %d has %d seeds, but %d of them would be sown"
               .formatted(lot.id(), details.seeds(), sown),
-          Rule.LOT_TOO_SMALL.with(lot.id(), details.seeds(), sown));
+          InputRule.LOT_TOO_SMALL.with(lot.id(), details.seeds(), sown));
     }
   }
 

@@ -10,7 +10,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import tepidarium.reading.Rule;
+import tepidarium.reading.InputRule;
 
 /**
  * A sowing with its whole journal. Entries that no other entry corrects or withdraws are valid; the
@@ -65,7 +65,7 @@ public record Sowing(long id, List<Entry> entries, @Nullable SowingTimeline time
       throw new ContradictedEntry(
           entry,
           "the entry that it corrects is no longer valid: correct the entry that replaced it",
-          Rule.CORRECTED_ALREADY.with());
+          InputRule.CORRECTED_ALREADY.with());
     }
     boolean sameKind = old.act().kind().equals(entry.act().kind());
     if (!sameKind && !(entry.act() instanceof Act.Withdrawn)) {

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.germination.GerminationData.Fate;
 import tepidarium.reading.BrokenRule;
-import tepidarium.reading.Rule;
+import tepidarium.reading.InputRule;
 
 /**
  * The timeline of a sowing: applies its journal entries in chronological order and keeps the state
@@ -75,7 +75,7 @@ public final class SowingTimeline {
     if (act instanceof Act.Sown sown) {
       sow(entry, sown);
     } else if (first == null) {
-      throw new Refusal("it is earlier than the sowing", Rule.BEFORE_SOWING.with());
+      throw new Refusal("it is earlier than the sowing", InputRule.BEFORE_SOWING.with());
     } else if (act instanceof Act.Moved moved) {
       move(moved, entry);
     } else if (act instanceof Act.Checked checked) {
@@ -112,7 +112,7 @@ public final class SowingTimeline {
     GroupState group = groups.get(id);
     if (group == null) {
       throw new Refusal(
-          "there is no group " + id + " at that time", Rule.NO_GROUP.with(id.toString()));
+          "there is no group " + id + " at that time", InputRule.NO_GROUP.with(id.toString()));
     }
     return group;
   }
@@ -122,7 +122,7 @@ public final class SowingTimeline {
     if (group.living() == 0) {
       throw new Refusal(
           "group " + id + " has no seeds left in a container since " + group.endedAt(),
-          Rule.GROUP_EMPTY.with(id.toString(), group.endedAt()));
+          InputRule.GROUP_EMPTY.with(id.toString(), group.endedAt()));
     }
     return group;
   }
@@ -135,7 +135,7 @@ public final class SowingTimeline {
     need("moves", ungerminated, "ungerminated", group.ungerminated(), group);
     need("moves", germinated, "germinated", group.germinated(), group);
     if (ungerminated + germinated == 0) {
-      throw new Refusal("it moves no seeds", Rule.NO_SEEDS.with());
+      throw new Refusal("it moves no seeds", InputRule.NO_SEEDS.with());
     }
     GroupId joinTo = move.joinTo();
     GroupId splitInto = move.splitInto();
@@ -144,7 +144,7 @@ public final class SowingTimeline {
       if (!target.container().equals(move.to())) {
         throw new Refusal(
             "group " + joinTo + " lies in " + target.container() + ", not in " + move.to(),
-            Rule.GROUP_LIES_IN.with(joinTo.toString(), target.container().value()));
+            InputRule.GROUP_LIES_IN.with(joinTo.toString(), target.container().value()));
       }
       groups.put(joinTo, target.joinedBy(group, ungerminated, germinated, at));
       groups.put(group.id(), group.without(ungerminated, germinated, at));
@@ -158,7 +158,7 @@ public final class SowingTimeline {
     } else if (group.container().equals(move.to())) {
       throw new Refusal(
           "the seeds of group " + group.id() + " lie in " + move.to() + " already",
-          Rule.ALREADY_THERE.with(group.id().toString(), move.to().value()));
+          InputRule.ALREADY_THERE.with(group.id().toString(), move.to().value()));
     } else {
       groups.put(group.id(), group.movedTo(move.to(), at));
     }
@@ -178,7 +178,7 @@ public final class SowingTimeline {
       throw new Refusal(
           "it %s %d %s seeds, but group %s has %d then"
               .formatted(action, requested, which, group.id(), available),
-          Rule.TOO_FEW_SEEDS.with(group.id().toString(), stage, requested, available));
+          InputRule.TOO_FEW_SEEDS.with(group.id().toString(), stage, requested, available));
     }
   }
 
@@ -210,7 +210,8 @@ public final class SowingTimeline {
       throw new Refusal(
           "it counts %d living seedlings, but at most %d potted from group %s live then"
               .formatted(survival.alive(), group.alive(), group.id()),
-          Rule.TOO_FEW_SEEDS.with(group.id().toString(), "alive", survival.alive(), group.alive()));
+          InputRule.TOO_FEW_SEEDS.with(
+              group.id().toString(), "alive", survival.alive(), group.alive()));
     }
     groups.put(group.id(), group.survived(survival.alive()));
   }

@@ -7,8 +7,8 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.container.ContainerSettings;
 import tepidarium.heat.HeatRule;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /**
  * A species profile: usual figures for seeds of one species, each with its source. Unknown figures
@@ -41,7 +41,7 @@ public record Species(String id, String name, Map<Trait, Figure> figures) {
       throw new InvalidInput(
           high.key(),
           String.join(" ", show(highFigure), "must lie above", low.key(), show(lowFigure)),
-          Rule.HIGHER.with(highFigure.value(), lowFigure.value(), low.key(), high.unit()));
+          InputRule.HIGHER.with(highFigure.value(), lowFigure.value(), low.key(), high.unit()));
     }
   }
 

@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Set;
 import tepidarium.container.ContainerId;
-import tepidarium.reading.Rule;
+import tepidarium.reading.InputRule;
 
 /** Lists, adds, changes and removes species profiles. Thread-safe; changes run one at a time. */
 public final class SpeciesList {
@@ -73,7 +73,8 @@ public final class SpeciesList {
     for (Lot lot : lots) {
       if (lot.details().species().equals(id)) {
         throw new Contradiction(
-            "seed lot " + lot.id() + " is of this species", Rule.SPECIES_OF_LOT.with(lot.id()));
+            "seed lot " + lot.id() + " is of this species",
+            InputRule.SPECIES_OF_LOT.with(lot.id()));
       }
     }
     store.removeSpecies(id);

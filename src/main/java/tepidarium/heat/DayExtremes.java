@@ -2,8 +2,8 @@ package tepidarium.heat;
 
 import java.time.LocalDate;
 import java.util.Locale;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /**
  * The lowest and highest temperature of a local day, entered by hand.
@@ -23,7 +23,7 @@ public record DayExtremes(LocalDate day, double minC, double maxC) {
       throw new InvalidInput(
           "max",
           String.format(Locale.ROOT, "%s °C must not be below min %s °C; check both", maxC, minC),
-          Rule.HIGHER.with(maxC, minC, "min", "°C"));
+          InputRule.HIGHER.with(maxC, minC, "min", "°C"));
     }
   }
 

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /**
  * All mapping rules: those of the settings first, then the saved ones, the oldest first. A change
@@ -119,12 +119,12 @@ public final class Mappings {
       if (topics.contains(rule.topic())) {
         throw new InvalidInput(
             "there is a rule for " + Text.quote(rule.topic()) + " already. Delete that rule first",
-            Rule.TAKEN.with(rule.topic()));
+            InputRule.TAKEN.with(rule.topic()));
       }
       if (topics.size() - configured.size() >= MAX_SAVED) {
         throw new InvalidInput(
             "there are " + MAX_SAVED + " saved rules. Delete one that is not needed",
-            Rule.FULL.with(MAX_SAVED));
+            InputRule.FULL.with(MAX_SAVED));
       }
       added = store.add(rule, at);
       apply();

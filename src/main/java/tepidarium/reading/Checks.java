@@ -21,7 +21,7 @@ public final class Checks {
   public static void noControls(String name, String value) {
     if (value.chars().anyMatch(Character::isISOControl)) {
       throw new InvalidInput(
-          name, "must not have control characters", Rule.CHARACTERS.with(null, null));
+          name, "must not have control characters", InputRule.CHARACTERS.with(null, null));
     }
   }
 }

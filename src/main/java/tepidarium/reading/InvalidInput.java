@@ -60,19 +60,19 @@ public final class InvalidInput extends IllegalArgumentException {
 
   /** Refuses a field that must be there. */
   public static InvalidInput missing(String field) {
-    return new InvalidInput(field, "is missing", Rule.MISSING.with());
+    return new InvalidInput(field, "is missing", InputRule.MISSING.with());
   }
 
   /** Refuses a text that may be empty. */
   public static InvalidInput tooLong(String field, int most) {
     return new InvalidInput(
-        field, "must have at most " + most + " characters", Rule.TOO_LONG.with(most));
+        field, "must have at most " + most + " characters", InputRule.TOO_LONG.with(most));
   }
 
   /** Refuses a text that must not be empty. */
   public static InvalidInput length(String field, int most) {
     return new InvalidInput(
-        field, "must have 1 to " + most + " characters", Rule.LENGTH.with(most));
+        field, "must have 1 to " + most + " characters", InputRule.LENGTH.with(most));
   }
 
   /** Refuses a number that is not whole or lies outside a range. */
@@ -80,7 +80,7 @@ public final class InvalidInput extends IllegalArgumentException {
     return new InvalidInput(
         field,
         "must be a whole number from " + least + " to " + most,
-        Rule.WHOLE.with(least, most));
+        InputRule.WHOLE.with(least, most));
   }
 
   /**
@@ -91,7 +91,7 @@ public final class InvalidInput extends IllegalArgumentException {
   public static InvalidInput range(String field, double least, double most, String unit) {
     String shown = unit.equals("K") ? "°C" : unit;
     String words = "must be between " + plain(least) + " and " + plain(most) + ' ' + shown;
-    return new InvalidInput(field, words.strip(), Rule.RANGE.with(least, most, unit));
+    return new InvalidInput(field, words.strip(), InputRule.RANGE.with(least, most, unit));
   }
 
   private static String plain(double value) {
@@ -107,7 +107,7 @@ public final class InvalidInput extends IllegalArgumentException {
    */
   public static InvalidInput number(String field, String value) {
     return new InvalidInput(
-        field, "must be a number, not \"" + value + '"', Rule.NUMBER.with(value));
+        field, "must be a number, not \"" + value + '"', InputRule.NUMBER.with(value));
   }
 
   /**
@@ -119,40 +119,40 @@ public final class InvalidInput extends IllegalArgumentException {
     return new InvalidInput(
         field,
         "must be an instant like 2026-03-01T06:00:00Z, not \"" + value + '"',
-        Rule.INSTANT.with(value));
+        InputRule.INSTANT.with(value));
   }
 
   /** Refuses an instant after now. */
   public static InvalidInput future(String field, Instant now) {
     return new InvalidInput(
-        field, "must not lie in the future; it is " + now + " now", Rule.FUTURE.with(now));
+        field, "must not lie in the future; it is " + now + " now", InputRule.FUTURE.with(now));
   }
 
   /** Refuses a span whose end {@code to} lies before its start {@code from}. */
   public static InvalidInput order() {
-    return new InvalidInput("to", "must not lie before from", Rule.ORDER.with());
+    return new InvalidInput("to", "must not lie before from", InputRule.ORDER.with());
   }
 
   /** Refuses a span whose end {@code to} does not lie after its start {@code from}. */
   public static InvalidInput after(String to) {
-    return new InvalidInput(to, "must lie after from", Rule.AFTER.with());
+    return new InvalidInput(to, "must lie after from", InputRule.AFTER.with());
   }
 
   /** Refuses a span that is too long. */
   public static InvalidInput span(int days) {
     return new InvalidInput(
-        "from", "must lie at most " + days + " days before to", Rule.SPAN.with(days));
+        "from", "must lie at most " + days + " days before to", InputRule.SPAN.with(days));
   }
 
   /** Refuses one more of something that has a greatest number, such as people. */
   public static InvalidInput full(String what, int most) {
     return new InvalidInput(
-        "there are " + most + ' ' + what + " already. Remove one first", Rule.FULL.with(most));
+        "there are " + most + ' ' + what + " already. Remove one first", InputRule.FULL.with(most));
   }
 
   /** Refuses the id of something that does not exist, such as a container. */
   public static InvalidInput notFound(String what, String id) {
-    return new InvalidInput("there is no " + what + " \"" + id + '"', Rule.NOT_FOUND.with(id));
+    return new InvalidInput("there is no " + what + " \"" + id + '"', InputRule.NOT_FOUND.with(id));
   }
 
   /** The rule that was broken; null where the pages have no words for it. */

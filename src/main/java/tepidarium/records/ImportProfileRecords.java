@@ -4,8 +4,8 @@ import java.util.List;
 import tepidarium.importing.ImportChoices;
 import tepidarium.importing.ImportProfile;
 import tepidarium.importing.ProfileStore;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 
 /** Stores profiles of imports in the records store, the choices of each as JSON. */
 public final class ImportProfileRecords implements ProfileStore {
@@ -53,7 +53,7 @@ public final class ImportProfileRecords implements ProfileStore {
     if (full) {
       throw new InvalidInput(
           "there are " + MAX_PROFILES + " import profiles already. Delete one on the page Files",
-          Rule.FULL.with(MAX_PROFILES));
+          InputRule.FULL.with(MAX_PROFILES));
     }
   }
 

@@ -10,8 +10,8 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 
 /**
@@ -46,7 +46,7 @@ public record PlacementChanges(
       throw new InvalidInput(
           "from",
           "is " + at + ", when " + sensor + " is in no container; nothing to take out",
-          Rule.NOT_PLACED.with(sensor.name()));
+          InputRule.NOT_PLACED.with(sensor.name()));
     }
     if (current.isPresent() && current.get().container().equals(to)) {
       throw new InvalidInput(
@@ -56,7 +56,7 @@ public record PlacementChanges(
               + " already, since "
               + current.get().from()
               + ". To change since when, correct that placement",
-          Rule.PLACED.with(sensor.name(), place(current.get()), current.get().from()));
+          InputRule.PLACED.with(sensor.name(), place(current.get()), current.get().from()));
     }
     List<Placement> changed = endedAt(at);
     if (to != null) {
@@ -88,7 +88,7 @@ public record PlacementChanges(
                         + sensor
                         + " was in no container before. Choose a"
                         + " later time, or place the other sensor directly",
-                    Rule.NEVER_PLACED.with(sensor.name())));
+                    InputRule.NEVER_PLACED.with(sensor.name())));
   }
 
   /** Takes over the placement of another sensor, with its end if that lies after the start. */
@@ -143,7 +143,7 @@ public record PlacementChanges(
       throw new InvalidInput(
           "from",
           "is " + at + ", which lies in the future. Choose now or an" + " earlier time",
-          Rule.FUTURE.with(now));
+          InputRule.FUTURE.with(now));
     }
     if (firstReading == null && at.isBefore(now.truncatedTo(ChronoUnit.MINUTES))) {
       throw new InvalidInput(
@@ -154,7 +154,7 @@ public record PlacementChanges(
               + sensor
               + " has not been heard yet."
               + " Leave the time empty to place it from now on",
-          Rule.NOT_HEARD.with(sensor.name()));
+          InputRule.NOT_HEARD.with(sensor.name()));
     }
     if (firstReading != null && at.isBefore(firstReading.truncatedTo(ChronoUnit.MINUTES))) {
       throw new InvalidInput(
@@ -166,7 +166,7 @@ public record PlacementChanges(
               + ". Choose "
               + firstReading
               + " or later",
-          Rule.BEFORE_FIRST.with(sensor.name(), firstReading));
+          InputRule.BEFORE_FIRST.with(sensor.name(), firstReading));
     }
     return at;
   }
@@ -200,7 +200,7 @@ public record PlacementChanges(
             + until
             + ". "
             + remedy,
-        Rule.OVERLAPS.with(sensor.name(), place(other), other.from(), other.until()));
+        InputRule.OVERLAPS.with(sensor.name(), place(other), other.from(), other.until()));
   }
 
   private String in(Placement placement) {

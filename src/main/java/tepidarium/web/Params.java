@@ -19,9 +19,9 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tepidarium.heat.HeatRule;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
-import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 
 /**
@@ -82,7 +82,7 @@ public final class Params {
       // The range that databases and browsers support.
       if (instant.isBefore(Instant.EPOCH)) {
         throw new InvalidInput(
-            name, "must not lie before the year 1970", Rule.TOO_EARLY.with(Instant.EPOCH));
+            name, "must not lie before the year 1970", InputRule.TOO_EARLY.with(Instant.EPOCH));
       }
       if (instant.getEpochSecond() > 253_402_300_799L) {
         throw InvalidInput.instant(name, shown(text));
@@ -156,7 +156,9 @@ public final class Params {
   public static Duration minutes(@Nullable Double minutes, double most) {
     if (minutes == null || !(minutes > 0 && minutes <= most)) {
       throw new InvalidInput(
-          "minutes", "must be above 0 and at most " + (int) most, Rule.ABOVE.with(0, (int) most));
+          "minutes",
+          "must be above 0 and at most " + (int) most,
+          InputRule.ABOVE.with(0, (int) most));
     }
     return Duration.ofMillis(Math.round(minutes * 60_000));
   }
@@ -187,7 +189,7 @@ public final class Params {
       throw new InvalidInput(
           "ceiling",
           ceilingC + " °C must lie above the base temperature " + baseC + " °C",
-          Rule.HIGHER.with(ceilingC, baseC, "base", "°C"));
+          InputRule.HIGHER.with(ceilingC, baseC, "base", "°C"));
     }
     return new HeatRule(baseC, ceilingC);
   }

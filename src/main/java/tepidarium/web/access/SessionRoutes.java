@@ -21,8 +21,8 @@ import tepidarium.access.Person;
 import tepidarium.access.Role;
 import tepidarium.access.Session;
 import tepidarium.access.SignIn;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 import tepidarium.web.Problem;
@@ -102,7 +102,8 @@ public final class SessionRoutes {
     } else {
       LOG.warn("a sign-in from {} had a wrong name or password", ctx.ip());
       String words = "the name or the password is wrong";
-      Problem.send(ctx, HttpStatus.UNAUTHORIZED, words, Problem.members(Rule.WRONG_LOGIN.with()));
+      Problem.send(
+          ctx, HttpStatus.UNAUTHORIZED, words, Problem.members(InputRule.WRONG_LOGIN.with()));
     }
   }
 
@@ -143,7 +144,7 @@ public final class SessionRoutes {
         ctx,
         HttpStatus.TOO_MANY_REQUESTS,
         "There were too many wrong passwords. Try again in " + seconds + " s.",
-        Problem.members(Rule.WAIT.with(seconds)));
+        Problem.members(InputRule.WAIT.with(seconds)));
   }
 
   private void signOut(Context ctx) {

@@ -9,8 +9,8 @@ import tepidarium.container.Band;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerKind;
 import tepidarium.container.ContainerSettings;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.web.HeatJson;
 import tepidarium.web.alerts.AlertJson;
@@ -90,7 +90,7 @@ public record ContainerJson(
     ContainerSettings settings(@Nullable String presentRoom) {
       if (name == null) {
         throw new InvalidInput(
-            "name", "is missing: give the container a name", Rule.MISSING.with());
+            "name", "is missing: give the container a name", InputRule.MISSING.with());
       }
       return new ContainerSettings(
           name,

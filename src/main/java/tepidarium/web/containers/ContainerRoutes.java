@@ -17,8 +17,8 @@ import tepidarium.container.Opening;
 import tepidarium.container.Register;
 import tepidarium.germination.SeedJournal;
 import tepidarium.live.Watch;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.web.ContainerRequests;
 import tepidarium.web.NotFound;
@@ -66,7 +66,7 @@ public final class ContainerRoutes {
         throw new InvalidInput(
             "until",
             "must lie after from, by at most " + (int) MAX_OPENING_MINUTES + " minutes",
-            Rule.OPENING.with((int) MAX_OPENING_MINUTES));
+            InputRule.OPENING.with((int) MAX_OPENING_MINUTES));
       }
       return new Span(start, end);
     }

@@ -15,8 +15,8 @@ import tepidarium.germination.SourceTrial;
 import tepidarium.germination.SowingFinder;
 import tepidarium.germination.SowingTimeline;
 import tepidarium.germination.Species;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.stats.IntervalLogRank;
 import tepidarium.stats.Proportion;
 import tepidarium.stats.ProportionDifference;
@@ -131,7 +131,7 @@ public final class CompareRoutes {
       }
     }
     throw new InvalidInput(
-        "sowings", "must name two different sowings, like sowings=1,2", Rule.SAME.with());
+        "sowings", "must name two different sowings, like sowings=1,2", InputRule.SAME.with());
   }
 
   private static SumsJson.@Nullable Difference difference(

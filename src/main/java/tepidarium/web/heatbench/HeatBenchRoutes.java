@@ -17,9 +17,9 @@ import tepidarium.heat.HeatBench.Side;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.LocalHours;
 import tepidarium.history.CalibratedReadings;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
-import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.rollup.BenchReader;
 import tepidarium.rollup.ContainerHistory;
@@ -81,7 +81,7 @@ public final class HeatBenchRoutes {
       throw new InvalidInput(
           sources.isEmpty() ? "containers" : "sources",
           "must be two to " + MAX_SIDES + " different ones, not " + requested.size(),
-          Rule.COUNT.with(2, MAX_SIDES));
+          InputRule.COUNT.with(2, MAX_SIDES));
     }
     HeatRule rule = rule(ctx, requested.get(0).containers().get(0));
     Span span = span(ctx, requested);
@@ -119,7 +119,7 @@ public final class HeatBenchRoutes {
                     new InvalidInput(
                         "containers",
                         "names \"" + name + "\", but there is no such container",
-                        Rule.NOT_FOUND.with(name)));
+                        InputRule.NOT_FOUND.with(name)));
     return new RequestedSide(name, found.name(), false, List.of(found));
   }
 
@@ -132,7 +132,7 @@ public final class HeatBenchRoutes {
       throw new InvalidInput(
           "sources",
           "names \"" + name + "\", but no container has this heat source",
-          Rule.NOT_FOUND.with(name));
+          InputRule.NOT_FOUND.with(name));
     }
     return new RequestedSide(name, name, true, found);
   }
@@ -190,7 +190,7 @@ public final class HeatBenchRoutes {
       throw new InvalidInput(
           "from",
           "must lie at most " + MAX_TRIAL_DAYS + " days before to: a trial is no longer",
-          Rule.SPAN.with(MAX_TRIAL_DAYS));
+          InputRule.SPAN.with(MAX_TRIAL_DAYS));
     }
     Instant start = span.to().minus(TRIAL);
     return from == null && start.isAfter(span.from()) ? new Span(start, span.to()) : span;

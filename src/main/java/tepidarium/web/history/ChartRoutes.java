@@ -5,8 +5,8 @@ import io.javalin.http.Context;
 import java.util.List;
 import java.util.Map;
 import tepidarium.container.Container;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.web.ContainerRequests;
 import tepidarium.web.Params;
@@ -75,7 +75,7 @@ public final class ChartRoutes {
       throw new InvalidInput(
           "containers",
           "must be one to " + MAX_CONTAINERS + " ids, not " + ids.size(),
-          Rule.COUNT.with(1, MAX_CONTAINERS));
+          InputRule.COUNT.with(1, MAX_CONTAINERS));
     }
     int points = Params.whole(ctx, "points", DEFAULT_POINTS, 1, MAX_POINTS);
     List<Container> containers = ids.stream().map(requests::existing).toList();

@@ -18,9 +18,9 @@ import tepidarium.heat.DayExtremes;
 import tepidarium.heat.DayExtremesStore;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Reading;
-import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.web.ContainerRequests;
@@ -146,11 +146,12 @@ public final class DayExtremesRoutes {
       throw InvalidInput.missing(request.min() == null ? "min" : "max");
     }
     if (day.isAfter(clock.instant().atZone(zone).toLocalDate())) {
-      throw new InvalidInput("day", day + " lies in the future", Rule.FUTURE.with(clock.instant()));
+      throw new InvalidInput(
+          "day", day + " lies in the future", InputRule.FUTURE.with(clock.instant()));
     }
     if (day.isBefore(Reading.EARLIEST.atZone(ZoneOffset.UTC).toLocalDate())) {
       throw new InvalidInput(
-          "day", "must not lie before 2010", Rule.TOO_EARLY.with(Reading.EARLIEST));
+          "day", "must not lie before 2010", InputRule.TOO_EARLY.with(Reading.EARLIEST));
     }
     List<DayExtremes> before = store.days(container.id());
     if (before.size() >= MAX_DAYS
@@ -158,7 +159,7 @@ public final class DayExtremesRoutes {
       throw new InvalidInput(
           "day",
           "cannot be added: a container can have " + MAX_DAYS + " days; remove some",
-          Rule.FULL.with(MAX_DAYS));
+          InputRule.FULL.with(MAX_DAYS));
     }
     store.put(container.id(), new DayExtremes(day, request.min(), request.max()));
     ctx.json(answer(container));
@@ -181,7 +182,7 @@ public final class DayExtremesRoutes {
       throw new InvalidInput(
           "day",
           "must be a date like 2026-03-01, not \"" + Params.shown(text) + '"',
-          Rule.INSTANT.with(Params.shown(text)));
+          InputRule.INSTANT.with(Params.shown(text)));
     }
   }
 }

@@ -12,9 +12,9 @@ import tepidarium.container.Container;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.SensorError;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
-import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.rollup.FaultHistory;
@@ -82,7 +82,7 @@ public final class HeatRoutes {
       throw new InvalidInput(
           "from",
           "must lie at most " + MAX_DAYS + " days before to, because each day is listed",
-          Rule.SPAN.with(MAX_DAYS));
+          InputRule.SPAN.with(MAX_DAYS));
     }
     HeatSum sum = history.heat(container, span, rule);
     SensorError sensor = history.sensorError(container, span, rule);

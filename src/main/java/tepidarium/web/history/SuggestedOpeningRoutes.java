@@ -12,8 +12,8 @@ import tepidarium.container.ContainerId;
 import tepidarium.container.Opening;
 import tepidarium.container.Register;
 import tepidarium.light.OpeningSign;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.web.ContainerRequests;
@@ -70,7 +70,7 @@ public final class SuggestedOpeningRoutes {
     if (span.length().toDays() > MAX_DAYS) {
       throw new InvalidInput(
           "a span of more than " + MAX_DAYS + " days is too long to look through",
-          Rule.SPAN.with(MAX_DAYS));
+          InputRule.SPAN.with(MAX_DAYS));
     }
     List<SuggestedJson> suggested =
         history.openingSigns(container, span).stream()

@@ -12,9 +12,9 @@ import tepidarium.ingest.MappingRule;
 import tepidarium.ingest.MappingStore;
 import tepidarium.ingest.MappingTrial;
 import tepidarium.ingest.Unit;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
-import tepidarium.reading.Rule;
 import tepidarium.web.ReadingJson;
 
 /** The JSON of mapping rules. */
@@ -64,7 +64,7 @@ final class MappingJson {
     MappingRule needRule() {
       if (rule == null) {
         throw new InvalidInput(
-            "rule", "is missing: send the mapping rule to try", Rule.MISSING.with());
+            "rule", "is missing: send the mapping rule to try", InputRule.MISSING.with());
       }
       return rule;
     }
@@ -82,7 +82,7 @@ final class MappingJson {
   static String needTopic(@Nullable String topic) {
     if (topic == null || topic.isEmpty()) {
       throw new InvalidInput(
-          "topic", "is missing: send the topic of the message", Rule.MISSING.with());
+          "topic", "is missing: send the topic of the message", InputRule.MISSING.with());
     }
     return topic;
   }

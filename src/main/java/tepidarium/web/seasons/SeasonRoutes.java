@@ -13,8 +13,8 @@ import java.time.Instant;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.Contradiction;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.reading.Span;
 import tepidarium.season.EarlierSeason;
 import tepidarium.season.SeasonHeat;
@@ -100,7 +100,7 @@ public final class SeasonRoutes {
                         "a season \""
                             + season.name()
                             + "\" is kept already: choose another name, or remove that one",
-                        Rule.TAKEN.with(season.name())));
+                        InputRule.TAKEN.with(season.name())));
     ctx.status(HttpStatus.CREATED).header("Location", "/api/seasons/" + added.id());
     ctx.json(kept(added));
   }
@@ -177,7 +177,7 @@ public final class SeasonRoutes {
       throw new InvalidInput(
           "from",
           "must lie before to, and in the past; it is " + now + " now",
-          from.isAfter(now) ? Rule.FUTURE.with(now) : Rule.AFTER.with());
+          from.isAfter(now) ? InputRule.FUTURE.with(now) : InputRule.AFTER.with());
     }
     if (Duration.between(from, to).toDays() > MAX_DAYS) {
       if (requestedFrom != null) {

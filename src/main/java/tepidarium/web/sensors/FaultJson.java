@@ -6,9 +6,9 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.fault.Fault;
 import tepidarium.fault.FaultDecision;
 import tepidarium.fault.FaultKind;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
-import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.rollup.FaultHistory;
@@ -100,7 +100,7 @@ record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
             "to",
             "must not be later than now (%s); decide again when later readings have arrived"
                 .formatted(now),
-            Rule.FUTURE.with(now));
+            InputRule.FUTURE.with(now));
       }
       return new FaultDecision(
           sensor,

@@ -8,8 +8,8 @@ import java.time.Instant;
 import tepidarium.container.Container;
 import tepidarium.container.Register;
 import tepidarium.fault.FaultDecision;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
@@ -91,7 +91,7 @@ public final class FaultRoutes {
           "must not lie before "
               + history.rawFrom()
               + ": the readings before then have been deleted, so their sums can no longer change",
-          Rule.READINGS_DELETED.with(history.rawFrom()));
+          InputRule.READINGS_DELETED.with(history.rawFrom()));
     }
     register.decide(decision);
     views.faultsDecided(sensor);

@@ -18,8 +18,8 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.container.Register;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.sensor.PlacementChanges;
@@ -61,12 +61,14 @@ public final class PlacementRoutes {
       Instant end = until == null ? null : Params.instant("until", until);
       if (end != null && !end.isAfter(start)) {
         throw new InvalidInput(
-            "until", "is " + end + " and must lie after from " + start, Rule.AFTER.with());
+            "until", "is " + end + " and must lie after from " + start, InputRule.AFTER.with());
       }
       ContainerId place = ContainerName.read(container);
       if (place == null) {
         throw new InvalidInput(
-            "container", "is missing. Leave out a placement to remove it", Rule.MISSING.with());
+            "container",
+            "is missing. Leave out a placement to remove it",
+            InputRule.MISSING.with());
       }
       return new Placement(sensor, place, start, end);
     }
@@ -117,12 +119,12 @@ public final class PlacementRoutes {
     ReplaceRequest request = Params.body(ctx, ReplaceRequest.class);
     if (request.by() == null) {
       throw new InvalidInput(
-          "by", "is missing. Name the sensor that takes its place", Rule.MISSING.with());
+          "by", "is missing. Name the sensor that takes its place", InputRule.MISSING.with());
     }
     SensorId by = known(new SensorId(request.by()));
     if (by.equals(sensor)) {
       throw new InvalidInput(
-          "by", "is the same sensor. Name the one that takes its place", Rule.SAME.with());
+          "by", "is the same sensor. Name the one that takes its place", InputRule.SAME.with());
     }
     Instant now = clock.instant();
     Instant from = instant(request.from(), now);

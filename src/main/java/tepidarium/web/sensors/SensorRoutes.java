@@ -10,10 +10,10 @@ import tepidarium.calibration.CalibrationPoint;
 import tepidarium.calibration.CalibrationRules;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
-import tepidarium.reading.Rule;
 import tepidarium.reading.SensorId;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
@@ -64,7 +64,7 @@ public final class SensorRoutes {
       throw new InvalidInput(
           "from",
           "must not lie before 2010, as no reading does",
-          Rule.TOO_EARLY.with(Reading.EARLIEST));
+          InputRule.TOO_EARLY.with(Reading.EARLIEST));
     }
     Instant end = until == null ? null : Params.instant("until", until);
     register.place(sensor, ContainerName.read(request.container()), start, end);

@@ -19,9 +19,9 @@ import tepidarium.container.Placement;
 import tepidarium.container.Register;
 import tepidarium.container.SensorCorrection;
 import tepidarium.live.LatestValues;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
-import tepidarium.reading.Rule;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
@@ -196,7 +196,7 @@ public final class SensorViews {
       throw new InvalidInput(
           "container",
           "must be the id of a container, or room",
-          Rule.NOT_FOUND.with(place.value()));
+          InputRule.NOT_FOUND.with(place.value()));
     }
     return register.placementsIn(place).stream()
         .map(Placement::sensor)

@@ -15,8 +15,8 @@ import org.slf4j.LoggerFactory;
 import tepidarium.germination.Contradiction;
 import tepidarium.germination.Entry;
 import tepidarium.reading.BrokenRule;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.series.StoreException;
 import tepidarium.web.NotFound;
 import tepidarium.web.Problem;
@@ -46,7 +46,7 @@ public final class Failures {
                 ctx,
                 HttpStatus.NOT_FOUND,
                 words(e),
-                broken(ProblemType.NOT_FOUND, Rule.NOT_FOUND.with((Object) null))));
+                broken(ProblemType.NOT_FOUND, InputRule.NOT_FOUND.with((Object) null))));
     config.routes.exception(
         HttpResponseException.class,
         (e, ctx) -> {

@@ -6,8 +6,8 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.SeedsNeeded;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.stats.Censored;
 import tepidarium.stats.ConfidenceInterval;
 import tepidarium.stats.Dispersion;
@@ -164,7 +164,7 @@ public final class SumsJson {
                       "more than "
                           + SeedsNeeded.MAX_SEEDS
                           + " seeds would be needed: lower the number wanted or the confidence",
-                      Rule.SEEDS_NEEDED.with(SeedsNeeded.MAX_SEEDS))),
+                      InputRule.SEEDS_NEEDED.with(SeedsNeeded.MAX_SEEDS))),
           assumption);
     }
   }

@@ -6,8 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.SeedsNeeded;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Rule;
 import tepidarium.stats.Censored;
 import tepidarium.stats.MoistAir;
 import tepidarium.stats.Proportion;
@@ -86,7 +86,7 @@ public final class SumsRoutes {
       throw new InvalidInput(
           prefix + "germinated",
           "must not be more than sown: " + hits + " of " + of,
-          Rule.WHOLE.with(0, of));
+          InputRule.WHOLE.with(0, of));
     }
     return new Proportion(hits, of);
   }
@@ -97,7 +97,7 @@ public final class SumsRoutes {
     double confidence = needed("confidence", request.confidence());
     if (!(confidence > 0 && confidence < 1)) {
       throw new InvalidInput(
-          "confidence", "must lie above 0 and below 1, such as 0.9", Rule.ABOVE.with(0, 1));
+          "confidence", "must lie above 0 and below 1, such as 0.9", InputRule.ABOVE.with(0, 1));
     }
     boolean hasResult = request.germinated() != null || request.sown() != null;
     if ((request.fraction() == null ? 0 : 1)
@@ -127,7 +127,7 @@ public final class SumsRoutes {
     double fraction = request.fraction();
     if (!(fraction > 0 && fraction <= 1)) {
       throw new InvalidInput(
-          "fraction", "must lie above 0 and be at most 1", Rule.ABOVE.with(0, 1));
+          "fraction", "must lie above 0 and be at most 1", InputRule.ABOVE.with(0, 1));
     }
     ctx.json(
         SumsJson.Seeds.of(

@@ -21,7 +21,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** Each rule is broken somewhere, and stands in the description of the API. */
-class RuleTest {
+class InputRuleTest {
   private static final Path SOURCES = Path.of("src/main/java/tepidarium");
 
   @Test
@@ -31,27 +31,27 @@ class RuleTest {
       code =
           files
               .filter(file -> file.toString().endsWith(".java"))
-              .map(RuleTest::read)
+              .map(InputRuleTest::read)
               .collect(Collectors.joining());
     }
     assertEquals(
         List.of(),
-        Arrays.stream(Rule.values())
-            .filter(rule -> !code.contains("Rule." + rule.name() + ".with("))
+        Arrays.stream(InputRule.values())
+            .filter(rule -> !code.contains("InputRule." + rule.name() + ".with("))
             .toList());
   }
 
   @Test
   void theDescriptionOfTheApiHasEachRuleAndFigure() throws IOException {
     JsonNode problem;
-    try (InputStream yaml = RuleTest.class.getResourceAsStream("/openapi.yaml")) {
+    try (InputStream yaml = InputRuleTest.class.getResourceAsStream("/openapi.yaml")) {
       problem = new YAMLMapper().readTree(yaml).at("/components/schemas/Problem/properties");
     }
     List<String> codes = new ArrayList<>();
     problem.at("/rule/enum").forEach(code -> codes.add(code.asText()));
-    assertEquals(Arrays.stream(Rule.values()).map(Rule::key).toList(), codes);
+    assertEquals(Arrays.stream(InputRule.values()).map(InputRule::key).toList(), codes);
     Set<String> figures = new TreeSet<>();
-    Arrays.stream(Rule.values()).forEach(rule -> figures.addAll(rule.figures()));
+    Arrays.stream(InputRule.values()).forEach(rule -> figures.addAll(rule.figures()));
     Set<String> described = new TreeSet<>();
     problem.at("/figures/properties").fieldNames().forEachRemaining(described::add);
     assertEquals(figures, described);
@@ -59,8 +59,8 @@ class RuleTest {
 
   @Test
   void anUnknownFigureIsLeftOutAndNoneIsForgotten() {
-    assertEquals(Map.of("sensor", "a", "since", 1), Rule.PLACED.with("a", null, 1).figures());
-    assertThrows(IllegalArgumentException.class, () -> Rule.PLACED.with("a", null));
+    assertEquals(Map.of("sensor", "a", "since", 1), InputRule.PLACED.with("a", null, 1).figures());
+    assertThrows(IllegalArgumentException.class, () -> InputRule.PLACED.with("a", null));
   }
 
   private static String read(Path file) {

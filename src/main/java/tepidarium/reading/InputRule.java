@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * {@code value}, {@code than}, {@code least} and {@code most} of a refusal; "K" is a difference of
  * temperatures in °C.
  */
-public enum Rule {
+public enum InputRule {
   /** The field is missing. */
   MISSING,
   /** A text with more than {@code most} characters. */
@@ -137,7 +137,7 @@ public enum Rule {
   @SuppressWarnings("ImmutableEnumChecker") // A list of List.of cannot be changed.
   private final List<String> figures;
 
-  Rule(String... figures) {
+  InputRule(String... figures) {
     this.figures = List.of(figures);
   }
 

@@ -11,11 +11,11 @@ import tepidarium.ingest.SensorLimit;
  * @param heard the newest messages of which something was rejected
  * @param sensorLimit the limit on new names of sensors
  */
-record MessageRules(Decoder decoder, HeardMessages heard, SensorLimit sensorLimit) {
+record MessageReading(Decoder decoder, HeardMessages heard, SensorLimit sensorLimit) {
 
-  static MessageRules of(Config config) {
+  static MessageReading of(Config config) {
     Config.MqttLimits limits = config.mqttLimits();
-    return new MessageRules(
+    return new MessageReading(
         new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes()),
         new HeardMessages(),
         new SensorLimit(limits.maxSensors(), limits.newSensorsPerHour()));
