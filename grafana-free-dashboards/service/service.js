@@ -29,7 +29,7 @@ async function load() {
       [
         { title: texts.part, cell: (row) => row.title },
         { title: texts.state, cell: (row) => h('span', { class: row.works ? 'up' : 'down' }, row.state) },
-        { title: texts.details, cell: (row) => h('span', { lang: 'en' }, row.detail) },
+        { title: texts.details, cell: detailsOf },
       ],
       partRows(health.parts ?? {}, now()),
     ),
@@ -38,6 +38,12 @@ async function load() {
   showTakeOvers(site);
   setText(byId('state-version'), health.version ? texts.version(health.version) : '');
 }
+
+/** What a trouble means in the reader's language, and the service's own words. */
+const detailsOf = ({ meaning, detail }) => [
+  meaning && h('span', { class: 'meaning' }, meaning),
+  h('span', { lang: 'en' }, detail),
+];
 
 function showTakeOvers({ machine, lease, waiting, takeOvers }) {
   byId('take-overs').hidden = !lease && takeOvers.count === 0;

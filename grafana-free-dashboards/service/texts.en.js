@@ -41,6 +41,30 @@ export default {
   works: 'works',
   doesNotWork: 'does not work',
   isStarting: 'is starting',
+  /** What it means that a part does not work, and what to do. */
+  partsDown: {
+    backup:
+      'There is no new backup. Should the disk fail, all that came after the last one is lost. Mend what the details say.',
+    broker:
+      'No message of a sensor comes in. See whether the broker runs, and whether its address and login in the settings are right.',
+    clock:
+      'The clock of this machine cannot be trusted: the times of readings and alerts may be wrong. Set it, and let it follow a time server.',
+    counts:
+      'The counts of messages do not add up. That is a mistake in the program: please report it with the details.',
+    disk: 'The disk is nearly full. Once it is full, no more readings are stored. Make room, or use a larger disk.',
+    heartbeat:
+      'Whoever watches from outside whether this service lives gets no sign of it. See its address in the settings, and the network.',
+    notices:
+      'Notices do not reach you, or one did not. Look at Alerts yourself, and try the way of the notices on the page Settings.',
+    readings:
+      'New readings are not stored now. They wait until it works again. See whether the database runs, and whether its disk has room.',
+    records:
+      'Containers, sowings and checks can neither be read nor kept now. Write counts on paper meanwhile. See whether the database runs, and whether its disk has room.',
+    sensors:
+      'So many new names of sensors came in that further ones are refused. See on the page Sensors whether they are misspelt; if they are right, raise the limit.',
+    tls: 'Something is wrong with the certificate, or it ends soon. Sensors and browsers refuse the service then. Renew it.',
+    topics: 'So many different topics came in that new ones are refused. See which device makes them up.',
+  },
   parts: {
     backup: 'Backup',
     broker: 'Broker',

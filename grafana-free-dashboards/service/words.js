@@ -25,6 +25,7 @@ export const partRows = (parts, at, zone) =>
       title: texts.parts[name] ?? partTitle(name),
       works: status === 'up',
       state: STATES[status] ?? status,
+      meaning: status === 'down' ? (texts.partsDown[name] ?? '') : '',
       detail: localTimes(detail ?? '', at, zone),
     }))
     .sort((a, b) => a.works - b.works);

@@ -27,7 +27,7 @@ export default {
   unreadable: (detail) =>
     `Seine Antwort ist nicht lesbar: ${detail}. Die Adresse prüfen, und ob die Version dort zu alt ist.`,
   nobodyWorks: 'Kein Rechner arbeitet dort; wer antwortet, wartet auf die Übernahme. Die Datenbank dort prüfen.',
-  partIsDown: (part, detail) => `${part} arbeitet nicht: ${detail}.`,
+  partIsDown: (part, detail) => `${part} arbeitet nicht. Die Meldung: „${detail}“`,
   recordsPart: 'Die Datenbank der Aufzeichnungen',
   readingsPart: 'Der Speicher der Messwerte',
   brokerPart: 'Die Verbindung zum Broker',

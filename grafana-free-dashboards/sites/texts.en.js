@@ -26,7 +26,7 @@ export default {
   unreadable: (detail) =>
     `Its answer cannot be read: ${detail}. Check its address, and whether its version is too old.`,
   nobodyWorks: 'No machine works there; each that answers waits to take over. Look at its database.',
-  partIsDown: (part, detail) => `${part} does not work: ${detail}.`,
+  partIsDown: (part, detail) => `${part} does not work. Its words: “${detail}”`,
   recordsPart: 'The database of the records',
   readingsPart: 'The store of the readings',
   brokerPart: 'The connection to the broker',

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { healthVerdict } from '../shared/health.js';
+import texts from '../service/texts.en.js';
 import { partRows } from '../service/words.js';
 
 test('parts that do not work come first', () => {
@@ -19,6 +20,16 @@ test('parts that do not work come first', () => {
       ['Broker', 'works', 'connected'],
       ['Sensor accounts', 'works', 'since today 09:00'],
     ],
+  );
+});
+
+test('a part that does not work says what that means; each with such words has a title', () => {
+  const [disk, broker] = partRows({ broker: { status: 'up' }, disk: { status: 'down', detail: 'full' } }, 0, 'UTC');
+  assert.match(disk.meaning, /^The disk is nearly full\./);
+  assert.equal(broker.meaning, '');
+  assert.deepEqual(
+    Object.keys(texts.partsDown).filter((name) => !texts.parts[name]),
+    [],
   );
 });
 

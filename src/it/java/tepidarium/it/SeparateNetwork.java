@@ -23,10 +23,9 @@ public final class SeparateNetwork implements AutoCloseable {
     }
     try {
       Path ours = Path.of("/proc/self/ns/net");
+      // It ends when its input does, so with this process too.
       holder =
-          new ProcessBuilder(
-                  Command.of(
-                      "/usr/bin/unshare", "util-linux", List.of("--net", "sleep", "infinity")))
+          new ProcessBuilder(Command.of("/usr/bin/unshare", "util-linux", List.of("--net", "cat")))
               .start();
       try {
         await().until(() -> !Files.readSymbolicLink(ours).equals(Files.readSymbolicLink(theirs())));
