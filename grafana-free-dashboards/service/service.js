@@ -29,7 +29,7 @@ async function load() {
       [
         { title: texts.part, cell: (row) => row.title },
         { title: texts.state, cell: (row) => h('span', { class: row.works ? 'up' : 'down' }, row.state) },
-        { title: texts.details, cell: detailsOf },
+        { title: texts.details, class: 'words', cell: detailsOf },
       ],
       partRows(health.parts ?? {}, now()),
     ),

@@ -11,10 +11,10 @@ export default {
   },
 
   // service.js
-  partsThoseThatDoNot: 'Teile; die nicht arbeitenden zuerst.',
+  partsThoseThatDoNot: 'Teile; die nicht arbeitenden zuerst. Die Einzelheiten sind englisch, wie im Log.',
   part: 'Teil',
   state: 'Zustand',
-  details: 'Einzelheiten (englisch, wie im Log)',
+  details: 'Einzelheiten',
   version: (version) => `Version ${version}.`,
   readingsSinceTheStartReceived: (received, stored, repeated, waiting) =>
     `Messwerte seit dem Start: ${received} empfangen, ${stored} gespeichert, ${repeated} wiederholt, ${waiting} wartend. `,

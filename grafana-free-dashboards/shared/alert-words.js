@@ -24,7 +24,7 @@ export function alertDetail(alert, now) {
   if (WORDS_ONLY.has(alert.kind)) {
     parts.push(over ? texts.lasted(lasting) : texts.forWord(lasting));
     if (alert.trend) parts.push(trendWords(alert.trend));
-    else if (alert.detail) parts.push(alert.detail);
+    else if (alert.detail) parts.push(texts.signsOfFault(alert.detail));
     if (!over && alert.forecastAt) parts.push(texts.outsideAtAbout(t.moment(alert.forecastAt, now)));
     return capital(`${parts.join(', ')}.`);
   }

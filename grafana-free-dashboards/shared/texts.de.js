@@ -73,6 +73,7 @@ export default {
   // alert-words.js
   lasted: (lasting) => `Dauerte ${lasting}`,
   forWord: (lasting) => `Seit ${dative(lasting)}`,
+  signsOfFault: (detail) => `Anzeichen eines Sensorfehlers, auf Deutsch auf der Seite Sensoren („${detail}“)`,
   trend: (value, perHour, steady) => `jetzt ${value}, Änderung ${perHour} in der Stunde, auf etwa ${steady} zu`,
   outsideAtAbout: (forecastAt) => `außerhalb etwa um ${forecastAt}`,
   nothingWasHeardFor: (lasting) => `${lasting} lang kam nichts`,

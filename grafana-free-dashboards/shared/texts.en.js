@@ -50,6 +50,7 @@ export default {
   // alert-words.js
   lasted: (lasting) => `Lasted ${lasting}`,
   forWord: (lasting) => `For ${lasting}`,
+  signsOfFault: (detail) => detail,
   trend: (value, perHour, steady) => `now ${value} and changing by ${perHour} an hour, towards about ${steady}`,
   outsideAtAbout: (forecastAt) => `outside at about ${forecastAt}`,
   nothingWasHeardFor: (lasting) => `Nothing was heard for ${lasting}`,
