@@ -41,6 +41,8 @@ begin();
 
 async function begin() {
   try {
+    // Without an id, the address is that of the list of all.
+    if (id === '') throw new Error(texts.noContainerWasNamed);
     setup = await untilItWorks(api.setup, showTrouble);
     container = await untilItWorks(() => api.container(id), showTrouble);
   } catch (problem) {

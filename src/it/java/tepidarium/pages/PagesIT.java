@@ -211,6 +211,14 @@ class PagesIT extends OnEmptyService {
   }
 
   @Test
+  void anAddressThatNamesNoContainerLeadsBack() {
+    Page page = open(390, "/container.html?container=jar");
+    assertThat(page.locator("h1")).hasText("No container was named.");
+    assertThat(page.locator("main a[href='/']").last()).hasText("Back to the Shelf");
+    assertEquals(List.of(), browser.complaints());
+  }
+
+  @Test
   void rejectedMessagesAreListedWithTheirReason() {
     publish("{\"temperature\":\"warm\"}");
     Page page = open(390, "/rejects.html");
