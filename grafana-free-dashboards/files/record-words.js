@@ -1,6 +1,7 @@
 // What came of taking the record over, in words. Pure.
 
 import { count, number } from '../shared/format.js';
+import { refusalWords } from '../shared/refusals.js';
 import { texts } from './texts.js';
 
 /** By the name of the table's file. */
@@ -26,10 +27,13 @@ export function takenWords({ table, rows, added }) {
   return texts.read(title, count(rows, texts.rowCount), added === 0 ? texts.nothingNew : texts.newWord(number(added)));
 }
 
-/** Splits the message of the service into one problem per line. */
-export function troubleByLine({ message, problems = [] }) {
-  const parts = message.split(/(?:: |; )(?=line \d+: |and \d+ more)/);
-  return parts.length < 2
-    ? { message, problems }
-    : { message: `${parts[0][0].toUpperCase()}${parts[0].slice(1)}:`, problems: parts.slice(1) };
+/** The refusal of a table with a problem for each line; another problem is left as it is. */
+export function troubleByLine(problem) {
+  const table = problem.answer?.table;
+  if (!table) return problem;
+  const lines = table.lines.map((one) => texts.lineIsWrong(one.line, refusalWords(one)));
+  return {
+    message: table.file ? texts.nothingImportedFrom(table.file) : texts.nothingImported,
+    problems: table.more > 0 ? [...lines, texts.moreLinesAreWrong(number(table.more))] : lines,
+  };
 }

@@ -88,15 +88,14 @@ test('what an import answers', () => {
 });
 
 test('the problems of an import are listed line by line', () => {
-  assert.deepEqual(
-    troubleByLine({ message: 'nothing was imported: line 2: no such species; line 5: seeds: a number; and 3 more' }),
-    {
-      message: 'Nothing was imported:',
-      problems: ['line 2: no such species', 'line 5: seeds: a number', 'and 3 more'],
-    },
-  );
-  assert.deepEqual(troubleByLine({ message: 'the text is not valid CSV' }), {
-    message: 'the text is not valid CSV',
-    problems: [],
+  const lines = [
+    { line: 2, detail: 'no such species' },
+    { line: 5, field: 'seeds', rule: 'number', figures: { value: 'many' }, detail: 'seeds must be a number' },
+  ];
+  assert.deepEqual(troubleByLine({ message: 'so', answer: { table: { file: 'lots.csv', lines, more: 3 } } }), {
+    message: 'Nothing was imported. In lots.csv:',
+    problems: ['Line 2: no such species', 'Line 5: Please check seeds: a number is needed, not “many”.', 'And 3 more.'],
   });
+  const other = { message: 'the text is not valid CSV', answer: {} };
+  assert.equal(troubleByLine(other), other);
 });

@@ -106,7 +106,7 @@ class FilesPageIT {
 
     Path broken = folder.resolve("species.csv");
     take(page, Files.writeString(broken, "species,name\r\n,Fig\r\n"));
-    assertThat(page.locator("#take-output [role=alert]")).containsText("line 2");
+    assertThat(page.locator("#take-output [role=alert]")).containsText("Line 2");
     take(page, Files.writeString(broken, "species,name\r\nfig,Fig\r\n"));
     assertThat(page.locator("#take-output")).containsText("Species: 1 row read, 1 new.");
 

@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -89,6 +91,23 @@ class GermanRefusalsIT {
     page.locator("#to").fill(season.day(2).toString().substring(0, 10));
     page.locator("#choice [type=submit]").click();
     assertThat(page.locator("main")).containsText("Das Ende muss nach dem Beginn liegen.");
+  }
+
+  @Test
+  void theWrongLinesOfAFileAreSaid() throws IOException {
+    Page page = open("/files.html");
+    Path file = data.resolve("lots.csv");
+    page.locator("#take [type=file]")
+        .setInputFiles(
+            Files.writeString(file, "lot,species,seeds\r\n1,lychee,many\r\n,lychee,5\r\n"));
+    page.locator("#take [type=submit]").click();
+    assertThat(page.locator("#take-output [role=alert]")).containsText("Nichts wurde eingelesen:");
+    assertThat(page.locator("#take-output li"))
+        .hasText(
+            new String[] {
+              "Zeile 2: Bitte prüfen: Samen. Eine Zahl ist nötig, nicht „many“.",
+              "Zeile 3: Bitte prüfen: Saatgutpartie. Eine ganze Zahl, mindestens 1."
+            });
   }
 
   /** One call for each way in which a form can be filled wrongly. */

@@ -357,12 +357,14 @@ final class SeedSeason {
     api.check(api.document().operation("POST", "/api/record"), 200, "application/json", taken);
     assertEquals(Table.values().length, taken.split("\"added\":0[,}]", -1).length - 1, taken);
     api.call("POST", "/api/record", "no zip", 400);
-    String detail =
-        api.call("POST", "/api/import/lots", "lot,seeds\r\n7,x\r\n0,1\r\n", 400)
-            .json()
-            .path("detail")
-            .asText();
+    JsonNode refused =
+        api.call("POST", "/api/import/lots", "lot,seeds\r\n7,x\r\n0,1\r\n", 400).json();
+    String detail = refused.path("detail").asText();
     assertTrue(detail.contains("line 2: seeds must") && detail.contains("line 3: lot"), detail);
+    JsonNode lines = refused.at("/table/lines");
+    assertEquals(List.of("2", "3"), lines.findValuesAsText("line"));
+    assertEquals(List.of("seeds", "lot"), lines.findValuesAsText("field"));
+    assertEquals(List.of("number", "whole"), lines.findValuesAsText("rule"));
     api.call("POST", "/api/import/bags", "", 404);
     api.call("GET", "/api/export/bags.csv", null, 404);
     assertEquals(55, api.get(sowing).path("sown").asInt());

@@ -91,7 +91,11 @@ final class CsvText {
       }
       CSVRecord record = records.next();
       if (record.size() != columns.size()) {
-        problems.add(line, "has " + record.size() + " cells, but the header has " + columns.size());
+        problems.add(
+            line,
+            "has " + record.size() + " cells, but the header has " + columns.size(),
+            null,
+            null);
       } else {
         taker.accept(new Row(line, cells(columns, record)));
       }

@@ -2,8 +2,11 @@ package tepidarium.exchange;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.BrokenRule;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.RefusedTable;
 
 /** Counts the problems of a table and keeps the first 20 by line, to report them together. */
 final class Problems {
@@ -11,7 +14,7 @@ final class Problems {
   private static final int MAX_LENGTH = 500;
 
   private final String file;
-  private final List<String> reported = new ArrayList<>();
+  private final List<RefusedTable.Line> reported = new ArrayList<>();
   private int found;
 
   /**
@@ -21,11 +24,21 @@ final class Problems {
     this.file = file;
   }
 
-  void add(long line, @Nullable String problem) {
+  void add(long line, Throwable problem) {
+    if (problem instanceof InvalidInput refused) {
+      add(line, problem.getMessage(), refused.field(), refused.broken());
+    } else {
+      add(line, problem.getMessage(), null, null);
+    }
+  }
+
+  void add(
+      long line, @Nullable String problem, @Nullable String field, @Nullable BrokenRule broken) {
     found++;
     if (reported.size() < MAX_REPORTED) {
-      String words = "line " + line + ": " + problem;
-      reported.add(words.length() > MAX_LENGTH ? words.substring(0, MAX_LENGTH) + "…" : words);
+      String words = String.valueOf(problem);
+      String shown = words.length() > MAX_LENGTH ? words.substring(0, MAX_LENGTH) + "…" : words;
+      reported.add(new RefusedTable.Line(line, shown, field, broken));
     }
   }
 
@@ -38,13 +51,22 @@ final class Problems {
     if (found == 0) {
       return;
     }
-    int more = found - MAX_REPORTED;
-    throw refusal(String.join("; ", reported) + (more > 0 ? "; and " + more + " more" : ""), null);
+    int more = Math.max(0, found - MAX_REPORTED);
+    String all =
+        reported.stream()
+            .map(line -> "line " + line.number() + ": " + line.words())
+            .collect(Collectors.joining("; "));
+    throw new InvalidInput(
+        words(all + (more > 0 ? "; and " + more + " more" : "")),
+        new RefusedTable(file, reported, more));
   }
 
   /** A refusal of the whole import. */
   InvalidInput refusal(@Nullable String reason, @Nullable Throwable cause) {
-    String words = "nothing was imported: " + (file.isEmpty() ? "" : file + ": ") + reason;
-    return cause == null ? new InvalidInput(words) : new InvalidInput(words, cause);
+    return cause == null ? new InvalidInput(words(reason)) : new InvalidInput(words(reason), cause);
+  }
+
+  private String words(@Nullable String reason) {
+    return "nothing was imported: " + (file.isEmpty() ? "" : file + ": ") + reason;
   }
 }

@@ -51,7 +51,7 @@ record TableRows(Table table, String file, String csv, List<Long> lines) {
           try {
             all.add(parse.apply(row));
           } catch (InvalidInput | ArithmeticException e) {
-            problems.add(row.line(), e.getMessage());
+            problems.add(row.line(), e);
           }
         });
     problems.throwIfAny();
@@ -72,7 +72,7 @@ record TableRows(Table table, String file, String csv, List<Long> lines) {
       try {
         added += store.test(parsed.get(i)) ? 1 : 0;
       } catch (InvalidInput e) {
-        problems.add(lines.get(i), e.getMessage());
+        problems.add(lines.get(i), e);
       }
     }
     problems.throwIfAny();
@@ -90,7 +90,7 @@ record TableRows(Table table, String file, String csv, List<Long> lines) {
     try {
       return step.getAsInt();
     } catch (RefusedRow e) {
-      problems.add(lines.get(e.index()), e.getMessage());
+      problems.add(lines.get(e.index()), e.getCause() == null ? e : e.getCause());
       problems.throwIfAny();
       return 0;
     } catch (Contradiction e) {

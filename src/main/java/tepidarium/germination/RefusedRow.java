@@ -11,7 +11,11 @@ public final class RefusedRow extends RuntimeException {
   private final int index;
 
   RefusedRow(int index, @Nullable String message) {
-    super(message);
+    this(index, message, null);
+  }
+
+  private RefusedRow(int index, @Nullable String message, @Nullable Throwable cause) {
+    super(message, cause);
     this.index = index;
   }
 
@@ -19,7 +23,7 @@ public final class RefusedRow extends RuntimeException {
     try {
       check.run();
     } catch (InvalidInput | NoSuchElementException e) {
-      throw new RefusedRow(index, e.getMessage());
+      throw new RefusedRow(index, e.getMessage(), e);
     }
   }
 

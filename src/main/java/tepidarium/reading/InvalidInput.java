@@ -13,6 +13,7 @@ public final class InvalidInput extends IllegalArgumentException {
 
   private final @Nullable String field;
   private final transient @Nullable BrokenRule broken;
+  private final transient @Nullable RefusedTable table;
 
   /**
    * Refuses an input that belongs to no single field.
@@ -48,6 +49,14 @@ public final class InvalidInput extends IllegalArgumentException {
     this(null, words, null, cause);
   }
 
+  /** Refuses a table because of some of its lines. */
+  public InvalidInput(String words, RefusedTable table) {
+    super(words);
+    field = null;
+    broken = null;
+    this.table = table;
+  }
+
   private InvalidInput(
       @Nullable String field,
       String sentence,
@@ -56,6 +65,7 @@ public final class InvalidInput extends IllegalArgumentException {
     super(sentence, cause);
     this.field = field;
     this.broken = broken;
+    table = null;
   }
 
   /** Refuses a field that must be there. */
@@ -158,6 +168,11 @@ public final class InvalidInput extends IllegalArgumentException {
   /** The rule that was broken; null where the pages have no words for it. */
   public @Nullable BrokenRule broken() {
     return broken;
+  }
+
+  /** The lines of a table that are wrong; null where no table was refused. */
+  public @Nullable RefusedTable table() {
+    return table;
   }
 
   /** The name of the refused field; null where the refusal concerns no single field. */

@@ -17,6 +17,7 @@ import tepidarium.germination.Entry;
 import tepidarium.reading.BrokenRule;
 import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.RefusedTable;
 import tepidarium.series.StoreException;
 import tepidarium.web.NotFound;
 import tepidarium.web.Problem;
@@ -70,6 +71,10 @@ public final class Failures {
     String field = e.field();
     if (field != null) {
       more.put("field", field);
+    }
+    RefusedTable table = e.table();
+    if (table != null) {
+      more.put("table", RefusedTableJson.of(table));
     }
     Problem.send(ctx, HttpStatus.BAD_REQUEST, words(e), more);
   }
