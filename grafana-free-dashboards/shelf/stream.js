@@ -6,8 +6,8 @@ import { startPage } from '../shared/page.js';
 const LIMIT_MS = 2000;
 
 /**
- * Resolves when the stream is open, has failed, or takes too long. No change is missed by what is asked for once the
- * stream is open.
+ * Resolves when the stream is open, has failed, or takes too long. Who asks for data only then misses no change: the
+ * stream brings those that come later.
  *
  * @param reload called when the stream is open; @param redraw called when the unit changes or the stream is lost
  */

@@ -20,7 +20,6 @@ import tepidarium.alert.notify.DeliveryOutcome;
 import tepidarium.alert.notify.Notifier;
 import tepidarium.app.SettingsSources.Place;
 import tepidarium.backup.DurableFile;
-import tepidarium.reading.BrokenRule;
 import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.web.settings.ServiceSettings;
@@ -169,10 +168,7 @@ final class SavedSettings implements ServiceSettings {
         for (SettingList.Entry entry : SettingList.ALL) {
           if (problem.startsWith(entry.name() + ' ')) {
             String words = problem.substring(entry.name().length() + 1);
-            BrokenRule broken = e.broken();
-            throw broken == null
-                ? new InvalidInput(entry.name(), words)
-                : new InvalidInput(entry.name(), words, broken);
+            throw new InvalidInput(entry.name(), words, e.broken());
           }
         }
       }

@@ -93,9 +93,8 @@ final class CsvText {
       if (record.size() != columns.size()) {
         problems.add(
             line,
-            "has " + record.size() + " cells, but the header has " + columns.size(),
-            null,
-            null);
+            new InvalidInput(
+                "has " + record.size() + " cells, but the header has " + columns.size()));
       } else {
         taker.accept(new Row(line, cells(columns, record)));
       }

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import tepidarium.reading.BrokenRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.RefusedTable;
 
@@ -24,21 +23,22 @@ final class Problems {
     this.file = file;
   }
 
+  /**
+   * Adds what is wrong with a line; an invalid input also with its column and rule.
+   *
+   * @param line from 1 on, with the header
+   */
   void add(long line, Throwable problem) {
-    if (problem instanceof InvalidInput refused) {
-      add(line, problem.getMessage(), refused.field(), refused.broken());
-    } else {
-      add(line, problem.getMessage(), null, null);
-    }
-  }
-
-  void add(
-      long line, @Nullable String problem, @Nullable String field, @Nullable BrokenRule broken) {
     found++;
     if (reported.size() < MAX_REPORTED) {
-      String words = String.valueOf(problem);
-      String shown = words.length() > MAX_LENGTH ? words.substring(0, MAX_LENGTH) + "…" : words;
-      reported.add(new RefusedTable.Line(line, shown, field, broken));
+      InvalidInput input = problem instanceof InvalidInput refused ? refused : null;
+      String words = String.valueOf(problem.getMessage());
+      reported.add(
+          new RefusedTable.Line(
+              line,
+              words.length() > MAX_LENGTH ? words.substring(0, MAX_LENGTH) + "…" : words,
+              input == null ? null : input.field(),
+              input == null ? null : input.broken()));
     }
   }
 

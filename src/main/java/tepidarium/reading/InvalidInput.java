@@ -39,8 +39,12 @@ public final class InvalidInput extends IllegalArgumentException {
     this(field, field + ' ' + words, null, null);
   }
 
-  /** Refuses one field by a rule for which the pages have words. */
-  public InvalidInput(String field, String words, BrokenRule broken) {
+  /**
+   * Refuses one field.
+   *
+   * @param broken the rule that it breaks; null where the pages have no words for it
+   */
+  public InvalidInput(String field, String words, @Nullable BrokenRule broken) {
     this(field, field + ' ' + words, broken, null);
   }
 

@@ -20,7 +20,7 @@ public record RefusedTable(String file, List<Line> lines, int more) {
    * One line.
    *
    * @param number from 1 on, with the header
-   * @param words what is wrong
+   * @param words what is wrong, in a sentence for people
    * @param field the column; null if no single one is wrong
    * @param broken the rule that it breaks; null where the pages have no words for it
    */
