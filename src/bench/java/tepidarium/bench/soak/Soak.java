@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.lang.management.ManagementFactory;
+import java.lang.management.MemoryType;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -262,9 +263,16 @@ public final class Soak implements AutoCloseable {
     out.println(state.row());
   }
 
+  /**
+   * Adds what the collector kept. The heap in use would also hold the objects that other threads
+   * made since, up to the whole of the young generation on a busy machine.
+   */
   private static long heapAfterCollection() {
     System.gc();
-    return ManagementFactory.getMemoryMXBean().getHeapMemoryUsage().getUsed();
+    return ManagementFactory.getMemoryPoolMXBeans().stream()
+        .filter(pool -> pool.getType() == MemoryType.HEAP)
+        .mapToLong(pool -> pool.getCollectionUsage().getUsed())
+        .sum();
   }
 
   /** The readings sent until a step whose time is not before that of the oldest stored one. */
