@@ -30,6 +30,14 @@ final class BrokerConfiguration {
   private static final long MEMORY_BYTES = 16L << 20;
   private static final int DISK_CHECK_MS = 1_000;
 
+  /**
+   * How long the broker tries to lock its files, 5 s. No other process holds the lock, because the
+   * service has locked the data folder. The library's default has no limit, and with it a stop hung
+   * for ever: it waited for the broker's own monitor, which held the lock. The stop interrupts the
+   * monitor, Java closes a file whose reader is interrupted, and a closed file cannot be locked.
+   */
+  private static final long LOCK_TIMEOUT_MS = 5_000;
+
   private final Path folder;
   private final BrokerLimits limits;
 
@@ -61,6 +69,7 @@ final class BrokerConfiguration {
     configuration.setMaxDiskUsage(-1);
     configuration.setMinDiskFree(MIN_FREE_BYTES);
     configuration.setDiskScanPeriod(DISK_CHECK_MS);
+    configuration.setJournalLockAcquisitionTimeout(LOCK_TIMEOUT_MS);
     configuration.setJMXManagementEnabled(false);
     configuration.setSecurityEnabled(true);
     configuration.setThreadPoolMaxSize(8);
