@@ -27,10 +27,11 @@ export function takenWords({ table, rows, added }) {
   return texts.read(title, count(rows, texts.rowCount), added === 0 ? texts.nothingNew : texts.newWord(number(added)));
 }
 
-/** The refusal of a table with a problem for each line; another problem is left as it is. */
+/** A refusal of the service, with a problem for each wrong line of a table; another problem is left as it is. */
 export function troubleByLine(problem) {
-  const table = problem.answer?.table;
-  if (!table) return problem;
+  if (!problem.answer?.rule && !problem.answer?.table) return problem;
+  const table = problem.answer.table;
+  if (!table) return { message: texts.nothingImported, problems: [refusalWords(problem.answer)] };
   const lines = table.lines.map((one) => texts.lineIsWrong(one.line, refusalWords(one)));
   return {
     message: table.file ? texts.nothingImportedFrom(table.file) : texts.nothingImported,

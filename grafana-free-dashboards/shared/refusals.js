@@ -33,6 +33,7 @@ function shown({ unit, ...figures }, nameOf, entered) {
   const show = (name, value) => {
     if (name === 'of') return nameOf(value);
     if (name === 'stage') return texts.seedStages[value];
+    if (name === 'needed' || name === 'role') return texts.roleNames[value];
     if (MOMENTS.includes(name)) return moment(value, LONG_AGO);
     if (Array.isArray(value)) return value.join(', ');
     if (typeof value !== 'number') return value;

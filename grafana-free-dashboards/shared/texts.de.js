@@ -372,6 +372,29 @@ export default {
       'Dieser Eintrag wurde inzwischen korrigiert oder zurückgenommen. Die Seite neu laden und den neuen Eintrag korrigieren.',
     'seeds-needed': (field, { most }) =>
       `Dafür wären mehr als ${most} Samen nötig. Weniger Keimlinge oder weniger Sicherheit verlangen.`,
+    'value-of-method': (field, { value }) => `Bitte prüfen: ${field}. Mit diesem Verfahren sind es ${value}.`,
+    role: (field, { needed, role }) =>
+      `Dazu reichen die Rechte nicht: nötig ist „${needed}“, vorhanden „${role}“. Jemanden fragen, der alles darf.`,
+    'signed-out': () => 'Die Anmeldung gilt nicht mehr. Bitte neu anmelden.',
+    'no-login': () => 'Dieser Dienst verlangt keine Anmeldung. Die Einstellung „login“ schaltet sie ein.',
+    busy: () => 'Der Dienst ist damit schon beschäftigt. In einigen Sekunden noch einmal versuchen.',
+    'pages-open': (field, { most }) => `Es sind schon ${most} Seiten mit laufenden Werten offen. Erst eine schließen.`,
+    'not-csv': () => 'Das ist keine Tabelle in CSV. Sie neu exportieren oder als CSV speichern.',
+    'no-header': (field, { choices }) => `Die erste Zeile muss die Spalten nennen: ${choices}.`,
+    'unknown-column': (field, { value, choices }) => `Eine Spalte „${value}“ gibt es nicht. Möglich sind: ${choices}.`,
+    'column-twice': () => 'Eine Spalte ist zweimal genannt.',
+    cells: (field, { cells, columns }) =>
+      `Diese Zeile hat ${cells} Zellen, die erste Zeile nennt aber ${columns} Spalten.`,
+    'too-many-rows': (field, { most }) => `Die Tabelle hat mehr als ${most} Zeilen. In Teilen einlesen.`,
+    uuid: (field, { value }) => `Bitte prüfen: ${field}. Eine UUID ist nötig, nicht „${value}“.`,
+    differs: (field, { value }) => `„${value}“ ist schon da, mit anderem Inhalt.`,
+    'no-zip': () => 'Das ist keine Zip-Datei mit Tabellen wie lots.csv.',
+    'zip-damaged': () => 'Die Zip-Datei ist beschädigt. Sie neu kopieren oder exportieren.',
+    'zip-too-large': (field, { most }) => `Die Zip-Datei hat entpackt mehr als ${most} MB.`,
+    'zip-other-file': (field, { file, choices }) =>
+      `In der Zip-Datei liegt „${file}“, erlaubt sind aber nur Tabellen mit der Endung .csv: ${choices}.`,
+    'zip-file-twice': (field, { file }) => `In der Zip-Datei liegt „${file}“ zweimal.`,
+    encoding: (field, { file }) => `„${file}“ ist nicht in UTF-8. Die Datei in dieser Kodierung speichern.`,
   },
   /** Before the rule that an earlier or later entry would break. */
   becauseOfThis: (entry, at) => `Wegen dieses Eintrags wäre ein anderer unmöglich: ${entry}, ${at}.`,
@@ -389,6 +412,8 @@ export default {
     germinated: 'gekeimte Samen',
     alive: 'lebende Sämlinge',
   },
+  /** By the role. */
+  roleNames: { look: 'Ansehen', tend: 'Pflegen', own: 'Besitzen' },
   refusedUnits: { days: 'Tage', lux: 'lx', min: 'min' },
 
   // fault-words.js

@@ -343,6 +343,28 @@ export default {
       'That entry has been corrected or withdrawn meanwhile. Load the page again, and correct the new one.',
     'seeds-needed': (field, { most }) =>
       `More than ${most} seeds would be needed. Ask for fewer seedlings or less confidence.`,
+    'value-of-method': (field, { value }) => `Please check ${field}: with this method it is ${value}.`,
+    role: (field, { needed, role }) =>
+      `You may not do this: it needs the right “${needed}”, and you have “${role}”. Ask someone who may do everything.`,
+    'signed-out': () => 'You are not signed in any more. Sign in again.',
+    'no-login': () => 'This service asks for no login. The setting “login” turns it on.',
+    busy: () => 'The service is busy with this already. Try again in a few seconds.',
+    'pages-open': (field, { most }) => `There are ${most} live pages open already. Close one of them first.`,
+    'not-csv': () => 'This is not a table in CSV. Export it again, or save it as CSV.',
+    'no-header': (field, { choices }) => `The first line must name the columns: ${choices}.`,
+    'unknown-column': (field, { value, choices }) => `There is no column “${value}”. Columns can be: ${choices}.`,
+    'column-twice': () => 'A column is named twice.',
+    cells: (field, { cells, columns }) => `This line has ${cells} cells, but the first line names ${columns} columns.`,
+    'too-many-rows': (field, { most }) => `The table has more than ${most} rows. Import it in parts.`,
+    uuid: (field, { value }) => `Please check ${field}: a UUID is needed, not “${value}”.`,
+    differs: (field, { value }) => `“${value}” is here already, with other contents.`,
+    'no-zip': () => 'This is not a zip file with tables such as lots.csv.',
+    'zip-damaged': () => 'The zip file is damaged. Copy or export it again.',
+    'zip-too-large': (field, { most }) => `The zip file unpacks to more than ${most} MB.`,
+    'zip-other-file': (field, { file, choices }) =>
+      `The zip file holds “${file}”, but may only hold tables, each with .csv behind its name: ${choices}.`,
+    'zip-file-twice': (field, { file }) => `The zip file holds “${file}” twice.`,
+    encoding: (field, { file }) => `“${file}” is not in UTF-8. Save it in this encoding.`,
   },
   /** Before the rule that an earlier or later entry would break. */
   becauseOfThis: (entry, at) => `Because of this entry, another one would be impossible: ${entry}, ${at}.`,
@@ -360,6 +382,8 @@ export default {
     germinated: 'germinated seeds',
     alive: 'living seedlings',
   },
+  /** By the role. */
+  roleNames: { look: 'Look', tend: 'Tend', own: 'Own' },
   refusedUnits: { days: 'days', lux: 'lx', min: 'min' },
 
   // fault-words.js

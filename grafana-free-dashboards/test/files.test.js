@@ -96,6 +96,11 @@ test('the problems of an import are listed line by line', () => {
     message: 'Nothing was imported. In lots.csv:',
     problems: ['Line 2: no such species', 'Line 5: Please check seeds: a number is needed, not “many”.', 'And 3 more.'],
   });
-  const other = { message: 'the text is not valid CSV', answer: {} };
+  const zip = { message: 'so', answer: { rule: 'no-zip', figures: {} } };
+  assert.deepEqual(troubleByLine(zip), {
+    message: 'Nothing was imported:',
+    problems: ['This is not a zip file with tables such as lots.csv.'],
+  });
+  const other = { message: 'the service cannot be reached', answer: {} };
   assert.equal(troubleByLine(other), other);
 });

@@ -74,7 +74,8 @@ public record CalibrationPoint(
     if (isZero && value != 0) {
       throw new InvalidInput(
           "trueValue",
-          "must be 0 " + quantity.unit() + " with the method " + method.key() + ", not " + value);
+          "must be 0 " + quantity.unit() + " with the method " + method.key() + ", not " + value,
+          InputRule.VALUE_OF_METHOD.with(0, quantity.unit()));
     }
   }
 

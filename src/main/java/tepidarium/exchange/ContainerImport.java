@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import tepidarium.calibration.CalibrationPoint;
 import tepidarium.calibration.CalibrationRules;
 import tepidarium.container.Calibration;
@@ -16,6 +17,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.container.ContainerStore;
 import tepidarium.container.Opening;
 import tepidarium.container.Placement;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.SensorId;
 import tepidarium.sensor.SensorDetails;
@@ -58,7 +60,7 @@ final class ContainerImport {
   }
 
   boolean container(Container container) {
-    if (!isNew(containers, container.id(), container, "container " + container.id())) {
+    if (!isNew(containers, container.id(), container, "container")) {
       return false;
     }
     store.put(container);
@@ -67,7 +69,7 @@ final class ContainerImport {
 
   boolean sensor(Map.Entry<SensorId, SensorDetails> sensor) {
     SensorId id = sensor.getKey();
-    if (!isNew(sensors, id, sensor.getValue(), "description of sensor " + id)) {
+    if (!isNew(sensors, id, sensor.getValue(), "description of sensor")) {
       return false;
     }
     sensorStore.put(id, sensor.getValue());
@@ -76,7 +78,7 @@ final class ContainerImport {
 
   boolean calibration(Map.Entry<SensorId, Calibration> sensor) {
     SensorId id = sensor.getKey();
-    if (!isNew(calibrations, id, sensor.getValue(), "calibration of sensor " + id)) {
+    if (!isNew(calibrations, id, sensor.getValue(), "calibration of sensor")) {
       return false;
     }
     store.putCalibration(id, sensor.getValue());
@@ -86,7 +88,9 @@ final class ContainerImport {
   private static <K, V> boolean isNew(Map<K, V> known, K key, V value, String what) {
     V existing = known.putIfAbsent(key, value);
     if (existing != null && !existing.equals(value)) {
-      throw new InvalidInput("there is already another " + what + " here");
+      throw new InvalidInput(
+          "there is already another " + what + ' ' + key + " here",
+          InputRule.DIFFERS.with(key.toString()));
     }
     return existing == null;
   }
@@ -103,12 +107,20 @@ final class ContainerImport {
       if (overlap(placement, other) || overlap(other, placement)) {
         throw new InvalidInput(
             "sensor %s is already in %s from %s on"
-                .formatted(placement.sensor(), other.container(), other.from()));
+                .formatted(placement.sensor(), other.container(), other.from()),
+            InputRule.OVERLAPS.with(
+                placement.sensor().name(), place(other), other.from(), other.until()));
       }
     }
     own.add(placement);
     store.replacePlacements(Map.of(placement.sensor(), List.copyOf(own)));
     return true;
+  }
+
+  /** The id of its container; null for the room. */
+  private static @Nullable String place(Placement placement) {
+    ContainerId container = placement.container();
+    return container.equals(ContainerId.ROOM) ? null : container.value();
   }
 
   /** Whether the second placement starts within the first. */
@@ -142,7 +154,7 @@ final class ContainerImport {
       CalibrationRules.checkTogether(points);
     } catch (InvalidInput e) {
       throw new Problems(Table.CALIBRATION_POINTS.key())
-          .refusal("sensor " + sensor + ": " + e.getMessage(), e);
+          .refusal("sensor " + sensor + ": " + e.getMessage(), e.broken());
     }
   }
 
@@ -163,7 +175,8 @@ final class ContainerImport {
     if (taken) {
       throw new InvalidInput(
           "there is already another opening of %s from %s on here"
-              .formatted(opening.container(), opening.span().from()));
+              .formatted(opening.container(), opening.span().from()),
+          InputRule.DIFFERS.with(opening.container().value()));
     }
     if (line.declined()) {
       store.addDeclinedOpening(opening);
@@ -175,7 +188,7 @@ final class ContainerImport {
 
   private void requireContainer(ContainerId id) {
     if (!containers.containsKey(id)) {
-      throw new InvalidInput("there is no container \"" + id + '"');
+      throw InvalidInput.notFound("container", id.value());
     }
   }
 }

@@ -14,6 +14,7 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 
 /**
@@ -58,10 +59,9 @@ final class CsvText {
   /**
    * Reads a table row by row, so that only one row is in memory.
    *
-   * @param problems gets each row with too few or too many cells
+   * @param problems gets each line that is no row, and the first line that ends the reading: one
+   *     that is not CSV, an unknown or repeated column, or the line after 100,000 rows
    * @param taker takes each other row
-   * @throws InvalidInput if the text is not CSV, has more than 100,000 rows, or a column is unknown
-   *     or repeated
    */
   static void read(String text, List<String> header, Problems problems, Consumer<Row> taker) {
     String plain = text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text;
@@ -69,7 +69,8 @@ final class CsvText {
     try (CSVParser parser = CSVParser.parse(new StringReader(plain), format)) {
       rows(parser, header, problems, taker);
     } catch (IOException | UncheckedIOException e) {
-      throw new InvalidInput("the text is not valid CSV: " + e.getMessage(), e);
+      problems.add(
+          1, new InvalidInput("the text is not CSV: " + e.getMessage(), InputRule.NOT_CSV.with()));
     }
   }
 
@@ -77,24 +78,40 @@ final class CsvText {
       CSVParser parser, List<String> header, Problems problems, Consumer<Row> taker) {
     Iterator<CSVRecord> records = parser.iterator();
     if (!records.hasNext()) {
-      throw new InvalidInput("the first line must be " + String.join(",", header));
+      problems.add(
+          1,
+          new InvalidInput(
+              "the first line must be " + String.join(",", header),
+              InputRule.NO_HEADER.with(header)));
+      return;
     }
     List<String> columns = records.next().toList();
-    checkHeader(columns, header);
+    try {
+      checkHeader(columns, header);
+    } catch (InvalidInput e) {
+      problems.add(1, e);
+      return;
+    }
     for (int rows = 0; ; rows++) {
       long line = parser.getCurrentLineNumber() + 1;
       if (!records.hasNext()) {
         return;
       }
       if (rows == MAX_ROWS) {
-        throw new InvalidInput("has more than the " + MAX_ROWS + " rows that are accepted");
+        problems.add(
+            line,
+            new InvalidInput(
+                "has more than the " + MAX_ROWS + " rows that are accepted",
+                InputRule.TOO_MANY_ROWS.with(MAX_ROWS)));
+        return;
       }
       CSVRecord record = records.next();
       if (record.size() != columns.size()) {
         problems.add(
             line,
             new InvalidInput(
-                "has " + record.size() + " cells, but the header has " + columns.size()));
+                "has " + record.size() + " cells, but the header has " + columns.size(),
+                InputRule.CELLS.with(record.size(), columns.size())));
       } else {
         taker.accept(new Row(line, cells(columns, record)));
       }
@@ -105,14 +122,12 @@ final class CsvText {
     for (String column : columns) {
       if (!header.contains(column)) {
         throw new InvalidInput(
-            "line 1: unknown column \""
-                + column
-                + "\"; valid columns: "
-                + String.join(",", header));
+            "unknown column \"" + column + "\"; valid columns: " + String.join(",", header),
+            InputRule.UNKNOWN_COLUMN.with(column, header));
       }
     }
     if (columns.stream().distinct().count() != columns.size()) {
-      throw new InvalidInput("line 1: the header names a column twice");
+      throw new InvalidInput("the header names a column twice", InputRule.COLUMN_TWICE.with());
     }
   }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.BrokenRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.RefusedTable;
 
@@ -62,8 +63,8 @@ final class Problems {
   }
 
   /** A refusal of the whole import. */
-  InvalidInput refusal(@Nullable String reason, @Nullable Throwable cause) {
-    return cause == null ? new InvalidInput(words(reason)) : new InvalidInput(words(reason), cause);
+  InvalidInput refusal(@Nullable String reason, @Nullable BrokenRule broken) {
+    return new InvalidInput(words(reason), broken);
   }
 
   private String words(@Nullable String reason) {

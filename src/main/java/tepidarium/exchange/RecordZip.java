@@ -16,7 +16,8 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
-import org.jspecify.annotations.Nullable;
+import tepidarium.reading.BrokenRule;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 
 /**
@@ -34,6 +35,7 @@ public final class RecordZip {
   private static final int END_BYTES = 22;
   private static final int MAX_COMMENT_BYTES = 65_535;
   private static final String SUFFIX = ".csv";
+  private static final String ENDS_EARLY = "the zip file is damaged: it ends too early";
   private static final LocalDateTime NO_TIME = LocalDateTime.of(1980, 1, 1, 0, 0);
 
   private RecordZip() {}
@@ -67,26 +69,31 @@ public final class RecordZip {
         byte[] content = zip.readNBytes(left + 1);
         left -= content.length;
         if (left < 0) {
-          throw refusal("the zip file unpacks to more than the 8 MB that are accepted", null);
+          throw refusal(
+              "the zip file unpacks to more than the 8 MB that are accepted",
+              InputRule.ZIP_TOO_LARGE.with(8));
         }
         if (tables.put(table, text(entry.getName(), content)) != null) {
-          throw refusal("the zip file holds " + entry.getName() + " twice", null);
+          throw refusal(
+              "the zip file holds " + entry.getName() + " twice",
+              InputRule.ZIP_FILE_TWICE.with(entry.getName()));
         }
       }
     } catch (EOFException e) {
-      throw refusal("the zip file is damaged: it ends too early", e);
+      throw refusal(ENDS_EARLY, InputRule.ZIP_DAMAGED.with());
     } catch (ZipException | IllegalArgumentException e) {
       throw e instanceof InvalidInput refused
           ? refused
-          : refusal("the zip file is damaged: " + e.getMessage(), e);
+          : refusal("the zip file is damaged: " + e.getMessage(), InputRule.ZIP_DAMAGED.with());
     } catch (IOException e) {
       throw new UncheckedIOException(e); // It is in memory.
     }
     if (tables.isEmpty()) {
-      throw refusal("the file is not a zip file with tables such as lots.csv", null);
+      throw refusal(
+          "the file is not a zip file with tables such as lots.csv", InputRule.NO_ZIP.with());
     }
     if (tables.size() != declaredFiles(file)) {
-      throw refusal("the zip file is damaged: it ends too early", null);
+      throw refusal(ENDS_EARLY, InputRule.ZIP_DAMAGED.with());
     }
     return tables;
   }
@@ -114,8 +121,8 @@ public final class RecordZip {
     if (table == null) {
       throw refusal(
           "the zip file holds \"%s\", but its files must be tables: %s, each with %s behind"
-              .formatted(shown(name), Table.names(), SUFFIX),
-          null);
+              .formatted(shown(name), String.join(", ", Table.names()), SUFFIX),
+          InputRule.ZIP_OTHER_FILE.with(shown(name), Table.names()));
     }
     return table;
   }
@@ -129,12 +136,11 @@ public final class RecordZip {
     try {
       return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(content)).toString();
     } catch (CharacterCodingException e) {
-      throw refusal(name + " is not in UTF-8", e);
+      throw refusal(name + " is not in UTF-8", InputRule.ENCODING.with(name));
     }
   }
 
-  private static InvalidInput refusal(String reason, @Nullable Throwable cause) {
-    String words = "nothing was imported: " + reason;
-    return cause == null ? new InvalidInput(words) : new InvalidInput(words, cause);
+  private static InvalidInput refusal(String reason, BrokenRule broken) {
+    return new InvalidInput("nothing was imported: " + reason, broken);
   }
 }

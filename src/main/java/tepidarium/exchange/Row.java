@@ -99,7 +99,8 @@ record Row(long line, Map<String, String> cells) {
     try {
       return text == null ? null : UUID.fromString(text);
     } catch (IllegalArgumentException e) {
-      throw new InvalidInput(column + " must be a UUID, not \"" + text + '"', e);
+      throw new InvalidInput(
+          column, "must be a UUID, not \"" + text + '"', InputRule.UUID.with(text));
     }
   }
 }

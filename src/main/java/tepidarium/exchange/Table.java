@@ -45,7 +45,7 @@ public enum Table {
   }
 
   /** The names of all tables, for messages. */
-  public static String names() {
-    return String.join(", ", Arrays.stream(values()).map(Table::key).toList());
+  public static List<String> names() {
+    return Arrays.stream(values()).map(Table::key).toList();
   }
 }

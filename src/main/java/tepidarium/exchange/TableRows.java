@@ -26,11 +26,7 @@ record TableRows(Table table, String file, String csv, List<Long> lines) {
   static TableRows read(Table table, String file, String csv) {
     Problems problems = new Problems(file);
     List<Long> lines = new ArrayList<>();
-    try {
-      CsvText.read(csv, table.header(), problems, row -> lines.add(row.line()));
-    } catch (InvalidInput e) {
-      throw file.isEmpty() ? e : problems.refusal(e.getMessage(), e);
-    }
+    CsvText.read(csv, table.header(), problems, row -> lines.add(row.line()));
     problems.throwIfAny();
     return new TableRows(table, file, csv, lines);
   }
@@ -90,11 +86,11 @@ record TableRows(Table table, String file, String csv, List<Long> lines) {
     try {
       return step.getAsInt();
     } catch (RefusedRow e) {
-      problems.add(lines.get(e.index()), e.getCause() == null ? e : e.getCause());
+      problems.add(lines.get(e.index()), e.reason());
       problems.throwIfAny();
       return 0;
     } catch (Contradiction e) {
-      throw problems.refusal(e.getMessage(), e);
+      throw problems.refusal(e.getMessage(), e.broken());
     }
   }
 }

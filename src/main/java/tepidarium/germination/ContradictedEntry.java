@@ -24,6 +24,10 @@ final class ContradictedEntry extends RuntimeException {
     return entry;
   }
 
+  @Nullable BrokenRule broken() {
+    return broken;
+  }
+
   /**
    * The contradiction as a message for the grower.
    *

@@ -9,6 +9,8 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import tepidarium.reading.InputRule;
+import tepidarium.reading.InvalidInput;
 
 /**
  * Imports species profiles, seed lots and journal entries exported by another installation. Each
@@ -53,7 +55,11 @@ public final class JournalImport {
           added.add(lot);
           RefusedRow.checking(i, () -> record.check(lot, now));
         } else if (!existing.equals(lot)) {
-          throw new RefusedRow(i, "there is already another seed lot " + lot.id() + " here");
+          throw new RefusedRow(
+              i,
+              new InvalidInput(
+                  "there is already another seed lot " + lot.id() + " here",
+                  InputRule.DIFFERS.with(lot.id())));
         }
       }
       record.putLots(added);
@@ -93,14 +99,17 @@ public final class JournalImport {
               });
         } else if (!existing.withoutRequest().equals(entry.withoutRequest())) {
           throw new RefusedRow(
-              i, "there is an entry " + entry.id() + " with different contents here");
+              i,
+              new InvalidInput(
+                  "there is an entry " + entry.id() + " with different contents here",
+                  InputRule.DIFFERS.with(entry.id().toString())));
         }
       }
       try {
         record.append(added);
       } catch (ContradictedEntry e) {
         int index = Math.max(0, imported.indexOf(e.entry()));
-        throw new RefusedRow(index, String.valueOf(e.getMessage()));
+        throw new RefusedRow(index, new InvalidInput(String.valueOf(e.getMessage()), e.broken()));
       }
       return added.size();
     }

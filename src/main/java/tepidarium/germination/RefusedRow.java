@@ -1,34 +1,38 @@
 package tepidarium.germination;
 
 import java.util.NoSuchElementException;
-import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 
-/** Thrown when one record of an import is rejected. The message is the reason. */
+/** Thrown when one record of an import is rejected. */
 public final class RefusedRow extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
   private final int index;
+  private final transient InvalidInput reason;
 
-  RefusedRow(int index, @Nullable String message) {
-    this(index, message, null);
-  }
-
-  private RefusedRow(int index, @Nullable String message, @Nullable Throwable cause) {
-    super(message, cause);
+  RefusedRow(int index, InvalidInput reason) {
+    super(reason.getMessage(), reason);
     this.index = index;
+    this.reason = reason;
   }
 
   static void checking(int index, Runnable check) {
     try {
       check.run();
-    } catch (InvalidInput | NoSuchElementException e) {
-      throw new RefusedRow(index, e.getMessage(), e);
+    } catch (InvalidInput e) {
+      throw new RefusedRow(index, e);
+    } catch (NoSuchElementException e) {
+      throw new RefusedRow(index, new InvalidInput(String.valueOf(e.getMessage()), e));
     }
   }
 
   /** The index of the record, starting at 0. */
   public int index() {
     return index;
+  }
+
+  /** Why it is rejected. */
+  public InvalidInput reason() {
+    return reason;
   }
 }

@@ -132,7 +132,47 @@ public enum InputRule {
   /** An entry that was corrected or withdrawn already is corrected again. */
   CORRECTED_ALREADY,
   /** More than 1,000,000 seeds, {@code most}, would be needed. */
-  SEEDS_NEEDED("most");
+  SEEDS_NEEDED("most"),
+  /** A calibration method that gives one true value only, {@code value}. */
+  VALUE_OF_METHOD("value", "unit"),
+  /** A visitor with the {@code role} does what only the role {@code needed} may. */
+  ROLE("needed", "role"),
+  /** No person is signed in. */
+  SIGNED_OUT,
+  /** The service asks for no login. */
+  NO_LOGIN,
+  /** As many sign-ins, exports or imports as possible are under way. */
+  BUSY,
+  /** There are {@code most} live pages open already. */
+  PAGES_OPEN("most"),
+  /** An import whose text is not CSV (RFC 4180). */
+  NOT_CSV,
+  /** The first line of an imported table must name its columns, {@code choices}. */
+  NO_HEADER("choices"),
+  /** An imported table may have the columns {@code choices}, but not {@code value}. */
+  UNKNOWN_COLUMN("value", "choices"),
+  /** The header of an imported table names a column twice. */
+  COLUMN_TWICE,
+  /** A line with another number of {@code cells} than its header has {@code columns}. */
+  CELLS("cells", "columns"),
+  /** An imported table has more than {@code most} rows. */
+  TOO_MANY_ROWS("most"),
+  /** A text that should be a UUID, but is {@code value}. */
+  UUID("value"),
+  /** An imported row is about {@code value}, which is here already with other contents. */
+  DIFFERS("value"),
+  /** An imported file that is no zip file with tables. */
+  NO_ZIP,
+  /** An imported zip file that is damaged or ends too early. */
+  ZIP_DAMAGED,
+  /** An imported zip file that unpacks to more than {@code most} MB. */
+  ZIP_TOO_LARGE("most"),
+  /** An imported zip file holds {@code file}, but may only hold the tables {@code choices}. */
+  ZIP_OTHER_FILE("file", "choices"),
+  /** An imported zip file holds {@code file} twice. */
+  ZIP_FILE_TWICE("file"),
+  /** The imported {@code file} is not in UTF-8. */
+  ENCODING("file");
 
   @SuppressWarnings("ImmutableEnumChecker") // A list of List.of cannot be changed.
   private final List<String> figures;

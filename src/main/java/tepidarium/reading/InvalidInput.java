@@ -24,8 +24,12 @@ public final class InvalidInput extends IllegalArgumentException {
     this(null, words, null, null);
   }
 
-  /** Refuses an input that belongs to no single field, by a rule for which the pages have words. */
-  public InvalidInput(String words, BrokenRule broken) {
+  /**
+   * Refuses an input that belongs to no single field.
+   *
+   * @param broken the rule that it breaks; null where the pages have no words for it
+   */
+  public InvalidInput(String words, @Nullable BrokenRule broken) {
     this(null, words, broken, null);
   }
 

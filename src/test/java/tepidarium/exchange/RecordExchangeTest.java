@@ -2,6 +2,7 @@ package tepidarium.exchange;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static tepidarium.exchange.Garden.NOW;
@@ -22,6 +23,7 @@ import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.container.Band;
 import tepidarium.container.ContainerId;
@@ -31,7 +33,10 @@ import tepidarium.germination.Entry;
 import tepidarium.germination.GroupId;
 import tepidarium.germination.MoveRequest;
 import tepidarium.germination.Portion;
+import tepidarium.reading.BrokenRule;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.RefusedTable;
 
 class RecordExchangeTest {
   private Garden garden;
@@ -76,18 +81,18 @@ class RecordExchangeTest {
   }
 
   private String refusal(byte[] zip) throws IOException {
-    byte[] before = zipped(other);
-    String words = assertThrows(InvalidInput.class, () -> take(other, zip)).getMessage();
-    assertArrayEquals(before, zipped(other), "nothing may have changed");
-    return words;
+    return String.valueOf(thrown(() -> take(other, zip)).getMessage());
   }
 
   private String refusal(Table table, String csv) throws IOException {
+    return String.valueOf(thrown(() -> other.exchange.read(table, csv, NOW)).getMessage());
+  }
+
+  private InvalidInput thrown(Executable read) throws IOException {
     byte[] before = zipped(other);
-    String words =
-        assertThrows(InvalidInput.class, () -> other.exchange.read(table, csv, NOW)).getMessage();
+    InvalidInput refused = assertThrows(InvalidInput.class, read);
     assertArrayEquals(before, zipped(other), "nothing may have changed");
-    return words;
+    return refused;
   }
 
   @Test
@@ -234,8 +239,52 @@ class RecordExchangeTest {
     assertTrue(refusal(Table.LOTS, "lot,colour\n1,red\n").contains("\"colour\""));
     assertTrue(refusal(Table.LOTS, "lot,lot\n1,1\n").contains("twice"));
     assertTrue(refusal(Table.LOTS, "lot,seeds\n1\n").contains("line 2: has 1 cells"));
-    assertTrue(refusal(zipOf("lots.csv", "")).contains("lots.csv: the first line must be"));
+    assertTrue(refusal(zipOf("lots.csv", "")).contains("lots.csv: line 1: the first line"));
     assertTrue(refusal(latin).contains("lots.csv: line 2: "));
+  }
+
+  @Test
+  void eachRefusalHasARuleForThePages() throws IOException {
+    assertEquals(InputRule.NO_ZIP, ruleOf("hello".getBytes(StandardCharsets.UTF_8)));
+    assertEquals(InputRule.ZIP_OTHER_FILE, ruleOf(zipOf("notes.txt", "lot")));
+    assertEquals(InputRule.ZIP_DAMAGED, ruleOf(Arrays.copyOf(zip(), 90)));
+    assertEquals(InputRule.NO_HEADER, ruleOf(Table.LOTS, ""));
+    assertEquals(InputRule.UNKNOWN_COLUMN, ruleOf(Table.LOTS, "lot,colour\n1,red\n"));
+    assertEquals(InputRule.COLUMN_TWICE, ruleOf(Table.LOTS, "lot,lot\n1,1\n"));
+    assertEquals(InputRule.CELLS, ruleOf(Table.LOTS, "lot,seeds\n1\n"));
+    assertEquals(InputRule.NOT_CSV, ruleOf(Table.LOTS, "lot\n\"1\"2\n"));
+    assertEquals(InputRule.TOO_MANY_ROWS, ruleOf(Table.LOTS, "lot\n" + "1\n".repeat(100_001)));
+    take(other, zip());
+    String lots = garden.exchange.write(Table.LOTS).replace(",300,", ",301,");
+    assertEquals(InputRule.DIFFERS, ruleOf(Table.LOTS, lots));
+    String placements = garden.exchange.write(Table.PLACEMENTS).replace("06:01:00Z", "06:02:00Z");
+    assertEquals(InputRule.OVERLAPS, ruleOf(Table.PLACEMENTS, placements));
+  }
+
+  @Test
+  void anEntryThatContradictsTheRecordHasTheRuleToo() throws IOException {
+    Map<Table, String> tables = new EnumMap<>(garden.exchange.writeAll());
+    tables.computeIfPresent(
+        Table.ENTRIES, (key, csv) -> csv.replace("1-1 in bag: 20", "1-1 in bag: 5"));
+    ByteArrayOutputStream zip = new ByteArrayOutputStream();
+    RecordZip.write(tables, zip);
+    assertEquals(InputRule.TOO_FEW_SEEDS, ruleOf(zip.toByteArray()));
+  }
+
+  private InputRule ruleOf(byte[] zip) throws IOException {
+    return ruleOf(thrown(() -> take(other, zip)));
+  }
+
+  private InputRule ruleOf(Table table, String csv) throws IOException {
+    return ruleOf(thrown(() -> other.exchange.read(table, csv, NOW)));
+  }
+
+  /** The rule of the refusal, or of the first line of the table. */
+  private static InputRule ruleOf(InvalidInput refused) {
+    RefusedTable table = refused.table();
+    BrokenRule broken = table == null ? refused.broken() : table.lines().get(0).broken();
+    assertNotNull(broken, refused.getMessage());
+    return broken.rule();
   }
 
   @Test
@@ -269,7 +318,7 @@ class RecordExchangeTest {
     String most = refusal(zipOf("lots.csv", rows));
     assertTrue(most.endsWith("; and 99980 more"), most);
     String more = refusal(zipOf("lots.csv", rows + "a\n"));
-    assertTrue(more.contains("lots.csv: has more than the 100000 rows"), more);
+    assertTrue(more.contains("line 100002: has more than the 100000 rows"), more);
   }
 
   @Test

@@ -3,13 +3,11 @@ package tepidarium.web.access;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
-import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import io.javalin.router.Endpoint;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -17,7 +15,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.access.Identity;
 import tepidarium.access.Role;
+import tepidarium.reading.InputRule;
 import tepidarium.series.StoreException;
+import tepidarium.web.Refused;
 import tepidarium.web.Visitor;
 
 /**
@@ -51,14 +51,14 @@ public final class LoginGuard {
       return;
     }
     if (visitor.role() != null) {
-      throw new HttpResponseException(
-          HttpStatus.FORBIDDEN.getCode(),
+      throw new Refused(
+          HttpStatus.FORBIDDEN,
           "this needs the role "
               + needed.key()
               + "; you have the role "
               + visitor.role().key()
               + ". A person with the role own can change that on the page People.",
-          Map.of());
+          InputRule.ROLE.with(needed.key(), visitor.role().key()));
     }
     if (isPage(ctx)) {
       ctx.redirect("/login.html?to=" + encoded(addressOf(ctx)), HttpStatus.SEE_OTHER);
@@ -66,13 +66,13 @@ public final class LoginGuard {
       return;
     }
     ctx.header("WWW-Authenticate", "Bearer realm=\"tepidarium\"");
-    throw new HttpResponseException(
-        HttpStatus.UNAUTHORIZED.getCode(),
+    throw new Refused(
+        HttpStatus.UNAUTHORIZED,
         isTokenGiven(ctx)
             ? "the token is wrong, has ended, or was removed. The page People lists the tokens."
             : "this needs a login. Sign in on the page /login.html, or send a token in the header"
                 + " Authorization: Bearer …",
-        Map.of());
+        InputRule.SIGNED_OUT.with());
   }
 
   /** The role that the matched route needs; null if it needs none. */

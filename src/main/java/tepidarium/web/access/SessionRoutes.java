@@ -1,10 +1,8 @@
 package tepidarium.web.access;
 
 import io.javalin.config.RoutesConfig;
-import io.javalin.http.ConflictResponse;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import io.javalin.http.ServiceUnavailableResponse;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
@@ -26,6 +24,7 @@ import tepidarium.reading.InvalidInput;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 import tepidarium.web.Problem;
+import tepidarium.web.Refused;
 import tepidarium.web.Visitor;
 
 /** Routes to sign in and out, to list and end sessions, and to change one's own password. */
@@ -111,14 +110,19 @@ public final class SessionRoutes {
     try {
       return login.access().signIn(attempt, login.clock().instant());
     } catch (Passwords.Busy e) {
-      throw new ServiceUnavailableResponse(
-          "too many sign-ins wait already. Try again in a few seconds.");
+      throw new Refused(
+          HttpStatus.SERVICE_UNAVAILABLE,
+          "too many sign-ins wait already. Try again in a few seconds.",
+          InputRule.BUSY.with());
     }
   }
 
   private void requireLogin() {
     if (!login.asks()) {
-      throw new ConflictResponse("this service asks for no login; the setting login turns it on");
+      throw new Refused(
+          HttpStatus.CONFLICT,
+          "this service asks for no login; the setting login turns it on",
+          InputRule.NO_LOGIN.with());
     }
   }
 
@@ -160,7 +164,10 @@ public final class SessionRoutes {
     PasswordRequest request = Params.body(ctx, PasswordRequest.class);
     Identity identity = Visitor.of(ctx).identity();
     if (identity == null || identity.person() == null) {
-      throw new ConflictResponse("no person is signed in whose password could be changed");
+      throw new Refused(
+          HttpStatus.CONFLICT,
+          "no person is signed in whose password could be changed",
+          InputRule.SIGNED_OUT.with());
     }
     String current = needed("current", request.current());
     String password = needed("password", request.password());

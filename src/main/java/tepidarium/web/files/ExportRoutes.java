@@ -3,7 +3,6 @@ package tepidarium.web.files;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import io.javalin.http.TooManyRequestsResponse;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.OutputStreamWriter;
@@ -18,8 +17,10 @@ import tepidarium.container.ContainerId;
 import tepidarium.exporting.ExportFormat;
 import tepidarium.exporting.ExportOptions;
 import tepidarium.exporting.ReadingExport;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.SensorId;
 import tepidarium.web.Params;
+import tepidarium.web.Refused;
 
 /** Sends stored readings as a file, in pieces as they are read from the store. */
 public final class ExportRoutes {
@@ -49,9 +50,11 @@ public final class ExportRoutes {
     ctx.status(HttpStatus.NO_CONTENT);
   }
 
-  private static TooManyRequestsResponse tooMany() {
-    return new TooManyRequestsResponse(
-        MAX_AT_A_TIME + " exports are running. Try again when one has ended.");
+  private static Refused tooMany() {
+    return new Refused(
+        HttpStatus.TOO_MANY_REQUESTS,
+        MAX_AT_A_TIME + " exports are running. Try again when one has ended.",
+        InputRule.BUSY.with());
   }
 
   private void readings(Context ctx) throws IOException {

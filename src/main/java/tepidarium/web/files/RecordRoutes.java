@@ -3,7 +3,6 @@ package tepidarium.web.files;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
-import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -11,12 +10,13 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.Semaphore;
 import tepidarium.exchange.RecordExchange;
 import tepidarium.exchange.RecordZip;
 import tepidarium.exchange.Table;
+import tepidarium.reading.InputRule;
 import tepidarium.web.NotFound;
+import tepidarium.web.Refused;
 
 /** Routes for the export and import of the record, table by table or as one zip file. */
 public final class RecordRoutes {
@@ -52,7 +52,7 @@ public final class RecordRoutes {
   private static Table table(Context ctx) {
     Table table = Table.named(ctx.pathParam("table"));
     if (table == null) {
-      throw new NotFound("the tables are " + Table.names());
+      throw new NotFound("the tables are " + String.join(", ", Table.names()));
     }
     return table;
   }
@@ -80,10 +80,10 @@ public final class RecordRoutes {
     if (!reading.tryAcquire()) {
       // An answer before the end of the body could be lost when the connection closes.
       ctx.req().getInputStream().skip(RecordZip.MAX_BYTES);
-      throw new HttpResponseException(
-          HttpStatus.CONFLICT.getCode(),
+      throw new Refused(
+          HttpStatus.CONFLICT,
           "another zip file is being imported. Try again when it is done",
-          Map.of());
+          InputRule.BUSY.with());
     }
     try {
       ctx.json(new RecordAnswer(imported(ctx.req().getInputStream())));

@@ -2,9 +2,8 @@ package tepidarium.web.live;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import io.javalin.http.NotAcceptableResponse;
-import io.javalin.http.ServiceUnavailableResponse;
-import io.javalin.http.TooManyRequestsResponse;
 import io.javalin.http.sse.SseClient;
 import io.javalin.http.sse.SseHandler;
 import java.time.Clock;
@@ -26,8 +25,10 @@ import tepidarium.alert.notify.Notifier;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.live.LiveListener;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.SensorId;
 import tepidarium.web.Json;
+import tepidarium.web.Refused;
 import tepidarium.web.Visitor;
 import tepidarium.web.alerts.AlertViews;
 import tepidarium.web.containers.ContainerViews;
@@ -113,15 +114,19 @@ public final class LiveStream implements LiveListener, Notifier, AutoCloseable {
   private void countStream(String address) {
     synchronized (streamsByAddress) {
       if (streamsByAddress.values().stream().mapToInt(Integer::intValue).sum() >= MAX_CLIENTS) {
-        throw new ServiceUnavailableResponse(
-            MAX_CLIENTS + " live pages are already open. Close one of them first.");
+        throw new Refused(
+            HttpStatus.SERVICE_UNAVAILABLE,
+            MAX_CLIENTS + " live pages are already open. Close one of them first.",
+            InputRule.PAGES_OPEN.with(MAX_CLIENTS));
       }
       if (streamsByAddress.getOrDefault(address, 0) >= MAX_PER_ADDRESS) {
-        throw new TooManyRequestsResponse(
+        throw new Refused(
+            HttpStatus.TOO_MANY_REQUESTS,
             MAX_PER_ADDRESS
                 + " live pages are open from the address "
                 + address
-                + " already. Close one of them first.");
+                + " already. Close one of them first.",
+            InputRule.PAGES_OPEN.with(MAX_PER_ADDRESS));
       }
       streamsByAddress.merge(address, 1, Integer::sum);
     }

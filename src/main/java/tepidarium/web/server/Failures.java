@@ -22,6 +22,7 @@ import tepidarium.series.StoreException;
 import tepidarium.web.NotFound;
 import tepidarium.web.Problem;
 import tepidarium.web.ProblemType;
+import tepidarium.web.Refused;
 
 /** Converts exceptions to problem details (RFC 9457). */
 public final class Failures {
@@ -48,6 +49,9 @@ public final class Failures {
                 HttpStatus.NOT_FOUND,
                 words(e),
                 broken(ProblemType.NOT_FOUND, InputRule.NOT_FOUND.with((Object) null))));
+    config.routes.exception(
+        Refused.class,
+        (e, ctx) -> Problem.send(ctx, e.status(), words(e), Problem.members(e.broken())));
     config.routes.exception(
         HttpResponseException.class,
         (e, ctx) -> {
