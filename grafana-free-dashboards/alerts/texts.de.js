@@ -41,7 +41,7 @@ export default {
   container: 'Behälter',
   what: 'Was',
   raised: 'Ausgelöst',
-  aDay: 'Am Tag',
+  aDay: 'Je Tag',
   ofAll: 'Von allen',
   remarks: 'Bemerkungen',
   whereTheyComeFromMost: 'Woher sie kommen, die meisten zuerst.',
@@ -110,20 +110,20 @@ export default {
   tellMeOnThisDevice: 'Auf diesem Gerät melden',
 
   // told-words.js
-  toldRaised: (at) => `Mitteilung, ${at}:`,
-  toldReturned: (at) => `Mitteilung, dass es vorbei ist, ${at}:`,
-  toldReminder: (at) => `Erinnerung, ${at}:`,
-  toldEscalation: (at) => `Mitteilung an andere, weil niemand bestätigt hat, ${at}:`,
-  toldOther: (at) => `Mitteilung von ${at}:`,
-  toldBefore: (at) => `Mitteilung über mehrere Warnungen, ${at}.`,
+  toldRaised: (at) => `Gemeldet ${at}:`,
+  toldReturned: (at) => `Ende gemeldet ${at}:`,
+  toldReminder: (at) => `Erinnert ${at}:`,
+  toldEscalation: (at) => `Anderen gemeldet ${at}, weil niemand bestätigt hat:`,
+  toldOther: (at) => `Meldung von ${at}:`,
+  toldBefore: (at) => `Gemeldet ${at}, zusammen mit anderen Warnungen.`,
   notTold: 'Noch niemandem gemeldet.',
   notToldAcknowledged: 'Niemandem gemeldet: vorher schon bestätigt.',
   notToldPaused: (until) => `Noch niemandem gemeldet: pausiert bis ${until}.`,
   notToldQuiet: (until) => `Noch niemandem gemeldet: Ruhezeit bis ${until}.`,
   notToldCollecting: (until) => `Noch niemandem gemeldet: weitere Warnungen werden gesammelt, bis ${until}.`,
   notToldGrouped: (until) =>
-    `Noch niemandem gemeldet: vor Kurzem ging eine Mitteilung dieser Art hinaus. Die nächste geht frühestens ${until} hinaus.`,
-  onlyOpenPages: 'Nur offene Seiten erhalten Mitteilungen: weder E-Mail noch Webhook ist eingerichtet.',
+    `Noch niemandem gemeldet: vor Kurzem ging eine Meldung dieser Art hinaus. Die nächste geht frühestens ${until} hinaus.`,
+  onlyOpenPages: 'Nur offene Seiten erhalten Meldungen: weder E-Mail noch Webhook ist eingerichtet.',
 
   // words.js
   backToNormal: 'Wieder normal',
@@ -137,7 +137,7 @@ export default {
   sinceStillGoingOn: (since, length) => `seit ${since}, dauert an (${length})`,
   noAlertWasRaisedIn: (span) => `Keine Warnung in dieser Zeit: ${span}.`,
   alertCount: { one: 'Warnung', other: 'Warnungen' },
-  inTheLastADay: (counted, span, perDay) => `${counted}, Zeitraum ${span}: ${perDay} am Tag.`,
+  inTheLastADay: (counted, span, perDay) => `${counted}, Zeitraum ${span}: ${perDay} je Tag.`,
   floodCount: { one: 'Flut', other: 'Fluten' },
   upToAlertsWithinTen: (counted, mostInTenMinutes) =>
     `${counted}: bis zu ${mostInTenMinutes} Warnungen in zehn Minuten, mehr als ein Mensch verfolgen kann.`,

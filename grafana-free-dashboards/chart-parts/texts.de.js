@@ -18,7 +18,7 @@ export default {
   lightMark: (title, lasting, peak) => `${title}: ${lasting}, bis ${peak}`,
   noted: (title, lasting) => `${title}: ${lasting}`,
   outside: (title, lasting, worst) => `${title}: ${lasting}, im schlimmsten Fall ${worst}`,
-  sensorPlaced: (sensor) => `Sensor ${sensor} hineingelegt`,
+  sensorPlaced: (sensor) => `Sensor ${sensor} eingesetzt`,
   sensorRemoved: (sensor) => `Sensor ${sensor} herausgenommen`,
   sensorCalibrated: (sensor, quantity) => `Sensor ${sensor} kalibriert: ${quantity}`,
   sowingNumber: (number) => `Aussaat ${number}`,
@@ -58,7 +58,7 @@ export default {
     `${from} bis ${to}, in der Zeitzone ${zone}. Seitlich über ein Diagramm ziehen vergrößert; Doppelklick oder zweimal tippen führt zurück.`,
 
   // sentence.js
-  nothingHeard: 'nichts gehört',
+  nothingHeard: 'kein Messwert',
   gapCount: { one: 'Lücke', other: 'Lücken' },
   withGaps: (counted) => ` ${counted} ohne Messwerte.`,
   onlyOnce: (value, at) => `${value}, nur einmal gemessen: ${at}.`,
@@ -90,7 +90,7 @@ export default {
   lightLux: 'Licht, lx',
   eachLineUpwards: 'Jede Linie nach oben ist zehnmal heller.',
   eachLineUpwardsShaded: 'Jede Linie nach oben ist zehnmal heller. Schattiert: dunkel genug.',
-  heatSoFar: (unitName) => `Wärme bisher, ${unitName}·h`,
+  heatSoFar: (unitName) => `Wärmesumme, ${unitName}·h`,
   aDotAtTheEnd:
     'Ein Punkt am Ende jedes Tages, gerade Linien dazwischen. Schattiert darüber: was in den Lücken höchstens dazukam.',
   lineMeanWithSpread: 'Linie: Mittel, mit tiefstem und höchstem Wert darum.',

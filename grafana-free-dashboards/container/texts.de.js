@@ -33,7 +33,7 @@ export default {
   // charts.js
   room: 'Raumluft',
   lettersAboveTheChartsC:
-    'Über den Diagrammen: C zu kalt, H zu warm, D zu trocken, O Öffnung; Lichteinfall: S Tageslicht (Sonne), L Lampe, X anderes Licht; F Sensorfehler, E nicht mitgerechneter Fehler; ✓ Kontrolle, ↓ Sensor hineingelegt, ↑ Sensor herausgenommen, ± Kalibrierung. Leere Abschnitte sind Lücken: es kam nichts.',
+    'Über den Diagrammen: C zu kalt, H zu warm, D zu trocken, O Öffnung; Lichteinfall: S Tageslicht (Sonne), L Lampe, X anderes Licht; F Sensorfehler, E nicht mitgerechneter Fehler; ✓ Kontrolle, ↓ Sensor eingesetzt, ↑ Sensor herausgenommen, ± Kalibrierung. Leere Abschnitte sind Lücken: es kam nichts.',
 
   // container.js
   notFoundTepidarium: 'Nicht gefunden · Tepidarium',
@@ -47,14 +47,14 @@ export default {
     'Für die Zeit vor den Sensoren: tiefste und höchste Temperatur jedes Tages eingeben. Die Wärme wird geschätzt und nur hier gezeigt.',
   dayCount: { one: 'Tag', other: 'Tagen' },
   aboutInWithoutReadingsAn: (unmeasured, counted) =>
-    `Etwa ${unmeasured} an ${counted} ohne Messwerte: eine Schätzung, nicht Teil von „Wärme bisher“.`,
+    `Etwa ${unmeasured} an ${counted} ohne Messwerte: eine Schätzung, nicht Teil der „Wärmesumme“.`,
   everyDayEnteredWasMeasured: 'Jeder eingegebene Tag ist auch gemessen.',
   withBoth: (counted) => `${counted} mit beidem`,
   onTheEstimateEqualsThe: (over) => ` An ${over} ist die Schätzung gleich der gemessenen Wärme.`,
   tooHigh: 'zu hoch',
   tooLow: 'zu niedrig',
   onTheEstimateIsA: (over, degreeHours, part) =>
-    ` An ${over} ist die Schätzung im Mittel um ${degreeHours} am Tag ${part}.`,
+    ` An ${over} ist die Schätzung im Mittel um ${degreeHours} je Tag ${part}.`,
   enterANumberSuchAs: (title, number) => `${title}: eine Zahl eingeben, etwa ${number}.`,
   lowest: 'Tiefste',
   highest: 'Höchste',
@@ -130,14 +130,14 @@ export default {
   outsideNotForLongYet: '~ außerhalb, noch nicht lange',
   outsideAlert: '! außerhalb, Warnung',
   notKnown: '? nicht bekannt',
-  heard: '✓ gehört',
+  heard: '✓ gemessen',
   late: '~ verspätet',
   silentAlert: '! stumm, Warnung',
   notColderThan: 'Nicht kälter als',
   notHotterThan: 'Nicht wärmer als',
   notDrierThan: 'Nicht trockener als',
   notBrighterThan: 'Nicht heller als',
-  heard2: 'Gehört',
+  heard2: 'Gemessen',
   sensorTo: (share, low, high) => `${share} (Sensor: ${low} bis ${high})`,
   limit: 'Grenze',
   now2: 'Jetzt',
@@ -154,7 +154,7 @@ export default {
   onDelayMin: 'Verzögerung des Beginns (min)',
   offDelayMin: 'Verzögerung des Endes (min)',
   defaultWord: (priority) => `Vorgabe (${priority})`,
-  priority: 'Vorrang',
+  priority: 'Dringlichkeit',
   raiseThisAlert: 'So warnen',
   yes: 'ja',
   no: 'nein',
@@ -167,12 +167,12 @@ export default {
   theSheetOfASensor: 'Das Blatt eines Sensors zeigt Batterie, Lücken, Korrektur und Umsetzen.',
   placeOrMoveASensor: 'Sensor einsetzen oder umsetzen',
   noneUntilOneIsPlaced: 'Keine. Solange hier keiner eingesetzt ist, ist über diesen Behälter nichts bekannt.',
-  heard3: 'gehört ',
+  heard3: 'zuletzt ',
 
   // settings.js
   keepTheseSettings: 'Einstellungen speichern',
   keptAllFiguresFollowAlso: 'Gespeichert. Alle Auswertungen werden neu berechnet, auch die vergangenen.',
-  changeNameBandOrHow: 'Name, Grenzen oder Zählung der Wärme ändern',
+  changeNameBandOrHow: 'Name, Grenzen oder Wärmesumme ändern',
   yesRemoveIt: 'Ja, entfernen',
   removeThisContainer: 'Diesen Behälter entfernen',
   itLeavesTheShelfThe: 'Er verlässt das Regal. Die Messwerte bleiben bei ihren Sensoren.',

@@ -22,7 +22,7 @@ export default {
     download: 'Herunterladen',
     theRecord: 'Aufzeichnungen',
     containersSensorsAndSeeds:
-      'Behälter, Plätze der Sensoren, Kalibrierungen, Öffnungen und das ganze Zählbuch als eine Zip-Datei aus Tabellen. Messwerte, Bilder und Warnungen sind nicht darin. <a href="/docs/records-csv.html">Mehr</a>',
+      'Behälter, Einsätze der Sensoren, Kalibrierungen, Öffnungen und das ganze Zählbuch als eine Zip-Datei aus Tabellen. Messwerte, Bilder und Warnungen sind nicht darin. <a href="/docs/records-csv.html">Mehr</a>',
     downloadTheRecord: 'Aufzeichnungen herunterladen',
     recordFile: 'Aufzeichnungen einer anderen Installation',
     allOfItOrNothing: 'Die Zip-Datei oder eine ihrer Tabellen. Sie wird ganz übernommen oder gar nicht.',
@@ -67,7 +67,7 @@ export default {
   encoding: 'Kodierung',
   columns: 'Spalten',
   oneColumnALineIts:
-    'Eine Spalte je Zeile: ihre Nummer oder Überschrift, = und time, clock, sensor, ignore oder eine Größe mit Einheit und Sensor.',
+    'Eine Spalte je Zeile: ihre Nummer oder Überschrift, = und time, clock, sensor, ignore oder eine Messgröße mit Einheit und Sensor.',
   exampleOfAColumn: '2=temperature:F',
 
   // import-words.js
@@ -101,9 +101,9 @@ export default {
   // record.js, record-words.js
   containers: 'Behälter',
   sensors: 'Sensoren',
-  placements: 'Plätze der Sensoren',
+  placements: 'Einsätze der Sensoren',
   calibrationPoints: 'Kalibrierpunkte',
-  calibrations: 'Feste Abweichungen',
+  calibrations: 'Feste Korrekturen',
   openings: 'Öffnungen',
   species: 'Arten',
   seedLots: 'Saatgutpartien',

@@ -23,7 +23,7 @@ export default {
   },
 
   // bars.js
-  heatADayWithIts: (unitName) => `Wärme am Tag mit 95-%-Intervall, ${unitName}·h`,
+  heatADayWithIts: (unitName) => `Wärme je Tag mit 95-%-Intervall, ${unitName}·h`,
 
   // choice.js
   n3Days: '3 Tage',
@@ -70,11 +70,11 @@ export default {
     `ist das kleinste mögliche Permutations-p ${leastPermutationP}${here}.`,
   theRoomWasTooSteady: (roomMin, roomMax, unitName) =>
     `Der Raum war zu gleichmäßig, zwischen ${roomMin} und ${roomMax} ${unitName}; so zeigt sich nicht, wie ihm der Ort folgt. `,
-  repeatTheTrialOverColder: 'Die Probe in kälteren Nächten wiederholen oder den Raum einige Stunden abkühlen lassen.',
+  repeatTheTrialOverColder: 'Den Versuch in kälteren Nächten wiederholen oder den Raum einige Stunden abkühlen lassen.',
   theRoomChangedFromTo: (roomMin, roomMax, unitName, insideMin, insideMax) =>
     `Der Raum änderte sich von ${roomMin} bis ${roomMax} ${unitName}, der Ort nur von ${insideMin} bis ${insideMax} ${unitName}. `,
   eitherSomethingRegulatesItOr:
-    'Entweder wird er geregelt, oder er erwärmt und kühlt sich langsam: die Probe ist zu kurz, um das zu entscheiden. Einige Tage weitermessen.',
+    'Entweder wird er geregelt, oder er erwärmt und kühlt sich langsam: der Versuch ist zu kurz, um das zu entscheiden. Einige Tage weitermessen.',
   theRoomChangedEnoughTo: (roomMin, roomMax, unitName) =>
     `Der Raum änderte sich genug (${roomMin} bis ${roomMax} ${unitName}), aber der Ort änderte sich auch aus anderen Gründen: ein geöffneter Deckel, die Sonne oder eine schaltende Heizung. `,
   leaveItClosedAndShaded:
@@ -87,11 +87,11 @@ export default {
     `Dieser Ort fällt unter ${limit}, wenn der Raum unter ${degrees} ${unitName} bleibt `,
   n95ToTheSensorsMay: (low, high, sensorError) =>
     `(95 %: ${low} bis ${high}; die Sensoren können ±${sensorError} hinzufügen).`,
-  itsMeanInTheTrial: ' Sein Mittel in der Probe lag schon darunter.',
+  itsMeanInTheTrial: ' Sein Mittel im Versuch lag schon darunter.',
   inARoomAnotherColder: (plain, unitName, one, low, high) =>
     ` In einem noch um ${plain} ${unitName} kälteren Raum dauert das ${one} Stunden (${low} bis ${high}).`,
   ifTheHeatFailsAt: (limit, one, low, high) =>
-    ` Fällt die Wärme bei der mittleren Raumtemperatur der Probe aus, sinkt er nach ${one} Stunden (${low} bis ${high}) unter ${limit}.`,
+    ` Fällt die Wärme bei der mittleren Raumtemperatur des Versuchs aus, sinkt er nach ${one} Stunden (${low} bis ${high}) unter ${limit}.`,
 
   // trial-words.js
   measuredTogether: 'Zusammen gemessen',
@@ -107,7 +107,7 @@ export default {
   heaterSwitchesOnAndOff: 'Heizung schaltet ein und aus bei',
   and: (onBelow, offAbove) => `${onBelow} und ${offAbove}`,
   heaterIsOn: 'Heizung ist an',
-  energyADay: 'Energie am Tag',
+  energyADay: 'Energie je Tag',
   kwh: (number) => `${number} kWh`,
   atMostOnAllDay: (kilowattHoursPerDay) => `höchstens ${kilowattHoursPerDay}: den ganzen Tag an`,
   to2: (kilowattHoursPerDay, low, high) => `${kilowattHoursPerDay} (${low} bis ${high})`,
@@ -120,12 +120,12 @@ export default {
 
   // words.js
   min: (number) => `${number} min`,
-  heatADay: 'Wärme am Tag',
+  heatADay: 'Wärme je Tag',
   insideTheBand: 'Innerhalb der Grenzen',
   points: (number) => `${number} Punkte`,
   mean: 'Mittel',
   nightFloor: 'Nächtliches Minimum',
-  swingInADay: 'Schwankung am Tag',
+  swingInADay: 'Schwankung je Tag',
   tooFewForAnInterval: 'zu wenige für ein Intervall',
   about: (low) => `etwa ${low}`,
   containerCount: { one: 'Behälter', other: 'Behälter' },

@@ -31,7 +31,7 @@ export default {
   neverNegative: 'Nie negativ',
   canBeNegative: 'Kann negativ sein',
   fromByte: (index) => `Ab Byte ${index}`,
-  quantity: 'Größe',
+  quantity: 'Messgröße',
   unit: 'Einheit',
   times: 'Mal',
   plus: 'Plus',

@@ -11,11 +11,11 @@ export default {
     toThatDayIncluded: 'Bis, dieser Tag eingeschlossen',
     showThisSpan: 'Zeitraum zeigen',
     askingTheService: 'Der Dienst wird gefragt …',
-    keepThisSeason: 'Diese Saison aufheben',
-    keepsTheReportAsIt: 'Hebt den Bericht auf, wie er jetzt ist. Spätere Saisons werden mit ihm verglichen.',
+    keepThisSeason: 'Diese Saison speichern',
+    keepsTheReportAsIt: 'Speichert den Bericht, wie er jetzt ist. Spätere Saisons werden mit ihm verglichen.',
     name: 'Name',
     remarkIfAny: 'Bemerkung (freiwillig)',
-    keptSeasons: 'Aufgehobene Saisons',
+    keptSeasons: 'Gespeicherte Saisons',
   },
 
   // comparison-words.js
@@ -28,13 +28,13 @@ export default {
   theSmallerHad: (fewestSeeds) => `die kleinere hatte ${fewestSeeds}`,
   containers: 'Behälter',
   hours: 'Stunden',
-  heatADay: 'Wärme am Tag',
+  heatADay: 'Wärme je Tag',
   tooFewForAnInterval: 'zu wenige für ein Intervall',
   then: 'Damals',
   now: 'Jetzt',
   nowLessThenPoints: 'Jetzt minus damals, Punkte',
   ofWord: (germinated, sown) => `${germinated} von ${sown}`,
-  heatADayInThe: (then, name, now) => `Wärme am Tag in den Behältern mit Samen: ${then} in ${name}, jetzt ${now}.`,
+  heatADayInThe: (then, name, now) => `Wärme je Tag in den Behältern mit Samen: ${then} in ${name}, jetzt ${now}.`,
   theHeatOfCannotBe: (name) =>
     `Die Wärme von ${name} ist nicht vergleichbar: sie wurde nicht in beiden gemessen oder über einer anderen Basis summiert.`,
 
@@ -109,7 +109,7 @@ export default {
   sameFractionOfBoth: 'Von beiden keimte derselbe Anteil. Das beweist nicht, dass sie gleich sind.',
   seedsToTell: (needed, smaller) =>
     `Um einen Unterschied dieser Größe in 80 % der Fälle zu finden, braucht jede Aussaat etwa ${needed} Samen; die kleinere hatte ${smaller}.`,
-  lessonSources: (more, gain, less, interval) => `Mehr Wärme gab: ${more}, ${gain} am Tag mehr als ${less}${interval}.`,
+  lessonSources: (more, gain, less, interval) => `Mehr Wärme gab: ${more}, ${gain} je Tag mehr als ${less}${interval}.`,
   betterThanIn: (name, season, difference, interval) =>
     `${name} keimte um ${difference} Prozentpunkte besser als in der Saison ${season}${interval}.`,
   worseThanIn: (name, season, difference, interval) =>
@@ -123,17 +123,17 @@ export default {
   timeWithoutReadings: 'Anteil der Zeit ohne Messwerte',
   timeWithReadings: 'Anteil der Zeit mit Messwerten, von Behältern mit Samen',
   daysWithSuchLight: 'Tage mit solchem Licht',
-  seedsDiscarded: 'Anteil der Samen, die vor der Keimung entfernt wurden',
+  seedsDiscarded: 'Anteil der Samen, die vor der Keimung ausgesondert wurden',
   differenceWithInterval:
     'Unterschied in Prozentpunkten mit 95-%-Intervall; die senkrechte Linie heißt: kein Unterschied',
-  heatADayWithInterval: 'Wärme am Tag mit 95-%-Intervall',
+  heatADayWithInterval: 'Wärme je Tag mit 95-%-Intervall',
   germinatedThenAndNow: 'Anteil der gekeimten Samen',
   inSeason: (species, season) => `${species}, ${season}`,
   inThisSeason: (species) => `${species}, diese Saison`,
 
   // report.js
   season: (span) => `Saison ${span}`,
-  keptOnTheFiguresAre: (keptAt) => `Aufgehoben am ${keptAt}, mit den Zahlen dieses Tages.`,
+  keptOnTheFiguresAre: (keptAt) => `Gespeichert am ${keptAt}, mit den Zahlen dieses Tages.`,
   lessons: 'Lehren',
   noLessonFoundByThe: 'Die Regeln dieser Seite fanden keine Lehre.',
   sownAndComeUp: 'Gesät und gekeimt',
@@ -157,7 +157,7 @@ export default {
 
   // season.js
   removed: (name) => `Entfernt: ${name}.`,
-  kept: (name) => `Aufgehoben: ${name}.`,
+  kept: (name) => `Gespeichert: ${name}.`,
 
   // words.js
   under0001: 'unter 0,001',
@@ -190,7 +190,7 @@ export default {
   notMeasured: 'nicht gemessen',
   day2: (lastCheckDay, bounds) => `Tag ${lastCheckDay}${bounds}`,
   countsAreThoseOfThe:
-    'Gezählt sind die Kontrollen bis zum Ende der Saison; ein Same ist irgendwann zwischen zwei Kontrollen gekeimt. Samen, die niemand angesehen hat, fehlen in Anteilen und Vergleichen. Intervalle sind 95 %: Anteile nach Wilson, Unterschiede nach Newcombe; jeder Same zählt als ein Versuch.',
+    'Gezählt sind die Kontrollen bis zum Ende der Saison; ein Samen ist irgendwann zwischen zwei Kontrollen gekeimt. Samen, die niemand angesehen hat, fehlen in Anteilen und Vergleichen. Intervalle sind 95 %: Anteile nach Wilson, Unterschiede nach Newcombe; jeder Samen zählt als ein Versuch.',
   mostly: (base) => ` (meist ${base})`,
   heatIsDegreeHoursOf: (part) =>
     `Wärme sind Gradstunden: bei Aussaaten über der Basis der Art, bei Behältern über ihrer eigenen Basis${part}; Zeit ohne Messwerte zählt nicht, und der Bereich darunter sagt, wie viel sie beigetragen haben kann.`,

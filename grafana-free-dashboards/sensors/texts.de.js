@@ -10,7 +10,7 @@ export default {
     askingTheService: 'Der Dienst wird gefragt …',
     search: 'Suchen',
     show: 'Zeigen',
-    sortBy: 'Ordnen nach',
+    sortBy: 'Sortieren nach',
     accounts: 'Konten',
     makeAnAccount: 'Konto anlegen',
     nameOfTheSensor: 'Name des Sensors',
@@ -84,7 +84,7 @@ export default {
   salt: 'Salz',
   aWetSlurryClosedFor: 'Ein nasser Brei, stundenlang geschlossen bei gleichmäßiger Temperatur.',
   temperatureOfTheJarDegreesc: 'Temperatur des Glases (°C)',
-  quantity: 'Größe',
+  quantity: 'Messgröße',
   method: 'Verfahren',
   when: 'Wann',
   emptyNow: 'Leer: jetzt.',
@@ -119,7 +119,7 @@ export default {
   reading2: (offset) => `Messwert ${offset}`,
   reading3: (gain, offset) => `${gain} × Messwert ${offset}`,
   becomes: (quantity, quantity2) => `aus ${quantity} wird ${quantity2}`,
-  fromSessions: (count) => ` Aus ${count} Sitzungen.`,
+  fromSessions: (count) => ` Aus ${count} Kalibrierungen.`,
   now2: (title, change, result, sure, ofValue) => `${title}: ${change}. Jetzt: ${result} ${sure}.${ofValue}`,
   noReadingsInTheLast: 'Keine Messwerte im letzten Tag.',
   meanOfTheLastDay: (quantity, quantity2) => `Mittel des letzten Tages: ${quantity} vorher, ${quantity2} nachher.`,
@@ -130,7 +130,7 @@ export default {
 
   // calibration.js
   calibrateByPoints: 'Mit Punkten kalibrieren',
-  pointsReplaceTheConstantCorrection: 'Punkte ersetzen die feste Korrektur ihrer Größe, auch rückwirkend. ',
+  pointsReplaceTheConstantCorrection: 'Punkte ersetzen die feste Korrektur ihrer Messgröße, auch rückwirkend. ',
   howIsThisWorkedOut: 'Wie wird das berechnet?',
   enterAPoint: 'Punkt eingeben',
   noPointsYet: 'Noch keine Punkte.',
@@ -243,7 +243,7 @@ export default {
   halfOfTheInIts: 'Die Hälfte des ± in seinen Unterlagen.',
   temperatureOfTheJar2: (unitOf) => `Temperatur des Glases (${unitOf})`,
   takenAllFiguresFollowAlso: 'Übernommen. Alle Auswertungen werden neu berechnet, auch die vergangenen.',
-  aSecondPointFarFrom: 'Ein zweiter Punkt weit vom ersten ergibt auch die Verstärkung.',
+  aSecondPointFarFrom: 'Ein zweiter Punkt weit vom ersten ergibt auch den Faktor.',
   done: 'Fertig',
 
   // list-words.js
@@ -261,7 +261,7 @@ export default {
   gaps2: 'Lücken',
   weakestSignal: 'Schwächstes Signal',
   noSensorHasBeenHeard: 'Noch kein Sensor hat sich gemeldet.',
-  connectASensor: 'Im Regal einen anschließen',
+  connectASensor: 'Im Regal einen verbinden',
   withALowBattery: 'mit schwacher Batterie',
   withAFaultNow: 'zurzeit mit Fehler',
   withoutAPlace2: 'ohne Platz',
@@ -291,7 +291,7 @@ export default {
 
   // list.js
   ofWord2: (count, count2) => `${count} von ${count2}`,
-  notHeardYet: 'noch nicht gehört',
+  notHeardYet: 'noch kein Messwert',
 
   // placements.js
   noneYet: 'Noch keine.',

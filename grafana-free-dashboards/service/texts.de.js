@@ -44,22 +44,22 @@ export default {
   /** What it means that a part does not work, and what to do. */
   partsDown: {
     backup:
-      'Es gibt keine neue Sicherung. Fällt die Platte aus, ist alles nach der letzten verloren. Beheben, was die Einzelheiten nennen.',
+      'Es gibt keine neue Sicherung. Fällt die Festplatte aus, ist alles nach der letzten verloren. Beheben, was die Einzelheiten nennen.',
     broker:
       'Keine Nachricht eines Sensors kommt an. Prüfen, ob der Broker läuft und ob Adresse und Anmeldung in den Einstellungen stimmen.',
     clock:
       'Der Uhr dieses Rechners ist nicht zu trauen: Zeiten von Messwerten und Warnungen können falsch sein. Die Uhr stellen und einem Zeitserver folgen lassen.',
     counts:
       'Die Zahlen der Nachrichten gehen nicht auf. Das ist ein Fehler im Programm: bitte mit den Einzelheiten melden.',
-    disk: 'Die Platte ist fast voll. Ist sie voll, wird kein Messwert mehr gespeichert. Platz schaffen oder eine größere Platte nehmen.',
+    disk: 'Die Festplatte ist fast voll. Ist sie voll, wird kein Messwert mehr gespeichert. Platz schaffen oder eine größere nehmen.',
     heartbeat:
       'Wer von außen prüft, ob dieser Dienst lebt, bekommt kein Lebenszeichen. Die Adresse in den Einstellungen und das Netz prüfen.',
     notices:
-      'Benachrichtigungen kommen nicht an, oder eine kam nicht an. Selbst nach den Warnungen sehen und den Weg auf der Seite Einstellungen ausprobieren.',
+      'Meldungen kommen nicht an, oder eine kam nicht an. Selbst nach den Warnungen sehen und auf der Seite Einstellungen eine Testmeldung senden.',
     readings:
-      'Neue Messwerte werden gerade nicht gespeichert. Sie warten, bis es wieder geht. Prüfen, ob die Datenbank läuft und ihre Platte Platz hat.',
+      'Neue Messwerte werden gerade nicht gespeichert. Sie warten, bis es wieder geht. Prüfen, ob die Datenbank läuft und ihre Festplatte Platz hat.',
     records:
-      'Behälter, Aussaaten und Kontrollen lassen sich gerade weder lesen noch speichern. Zählungen solange auf Papier schreiben. Prüfen, ob die Datenbank läuft und ihre Platte Platz hat.',
+      'Behälter, Aussaaten und Kontrollen lassen sich gerade weder lesen noch speichern. Zählungen solange auf Papier schreiben. Prüfen, ob die Datenbank läuft und ihre Festplatte Platz hat.',
     sensors:
       'So viele neue Sensornamen kamen an, dass weitere abgewiesen werden. Auf der Seite Sensoren prüfen, ob sie falsch geschrieben sind; stimmen sie, die Grenze anheben.',
     tls: 'Mit dem Zertifikat stimmt etwas nicht, oder es läuft bald ab. Sensoren und Browser weisen den Dienst dann ab. Es erneuern.',

@@ -33,17 +33,17 @@ export default {
   keptIfEmpty: 'Gespeichert. Leer lassen, um es zu behalten.',
   severalWithCommas: 'Mehrere mit Komma trennen.',
   optional: 'Freiwillig.',
-  sendATest: 'Probe senden',
+  sendATest: 'Testmeldung senden',
   save: 'Speichern',
   saved: 'Gespeichert. Gilt ab jetzt.',
   turnOff: 'Abschalten',
   turnedOff: 'Abgeschaltet.',
   setElsewhere: (place) =>
-    `Gesetzt ${place}; dort ändern. Eine Probe lässt sich auf der Seite Warnungen unter Meldungen senden.`,
+    `Gesetzt ${place}; dort ändern. Eine Testmeldung lässt sich auf der Seite Warnungen unter Meldungen senden.`,
   sending: 'Wird gesendet …',
   arrived: (target, words) => `${target}: angekommen (${words}).`,
   didNotArrive: (target, words) => `${target}: nicht angekommen. ${words}`,
-  nothingToTry: 'Nichts zu proben. Zuerst die Felder ausfüllen.',
+  nothingToTry: 'Nichts zu testen. Zuerst die Felder ausfüllen.',
 
   // list.js
   change: 'Ändern',

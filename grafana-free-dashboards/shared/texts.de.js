@@ -5,12 +5,14 @@
 //   acknowledge: bestätigen        band: Grenzen              bench, heat bench: Wärmevergleich
 //   check (of seeds): Kontrolle    container: Behälter        cull: aussondern
 //   deadband: Hysterese            degree-hours: Gradstunden  excursion: Abweichung
-//   fault: Fehler                  figures: Auswertung        gap: Lücke
+//   fault: Fehler                  figures: Auswertung        final fraction: Keimanteil
+//   gap: Lücke                     gather: sammeln            heat so far: Wärmesumme
 //   germinate: keimen              heat mat: Heizmatte        heat source: Wärmequelle
 //   jar, box, bag, tray: Glas, Kasten, Beutel, Schale         label: Etikett
 //   leak (of light): Lichteinfall  limit: Grenze              lot: Saatgutpartie
 //   mapping rule: Zuordnungsregel  medium: Substrat           notice: Meldung
 //   opening: Öffnung               alert: Warnung             pause: pausieren
+//   priority: Dringlichkeit        quantity: Messgröße        rate (a day): je Tag
 //   placement: Einsatz             pot on: topfen             reading: Messwert
 //   retire: ausmustern             root: Keimwurzel           seed: Samen
 //   seedling: Sämling              service: Dienst            shelf: Regal
@@ -74,7 +76,7 @@ export default {
   lasted: (lasting) => `Dauerte ${lasting}`,
   forWord: (lasting) => `Seit ${dative(lasting)}`,
   signsOfFault: (detail) => `Anzeichen eines Sensorfehlers, auf Deutsch auf der Seite Sensoren („${detail}“)`,
-  trend: (value, perHour, steady) => `jetzt ${value}, Änderung ${perHour} in der Stunde, auf etwa ${steady} zu`,
+  trend: (value, perHour, steady) => `jetzt ${value}, Änderung ${perHour} je Stunde, auf etwa ${steady} zu`,
   outsideAtAbout: (forecastAt) => `außerhalb etwa um ${forecastAt}`,
   nothingWasHeardFor: (lasting) => `${lasting} lang kam nichts`,
   nothingHeardForSoNobody: (lasting) => `Seit ${dative(lasting)} kommt nichts; niemand weiß, wie es innen ist`,
@@ -215,7 +217,7 @@ export default {
     remark: 'Bemerkung',
     note: 'Notiz',
     base: 'Basistemperatur',
-    ceiling: 'Obergrenze',
+    ceiling: 'Obergrenze der Temperatur',
     seeds: 'Samen',
     germinated: 'Gekeimt',
     sown: 'Gesät',
@@ -230,9 +232,9 @@ export default {
     uncertainty: 'Unsicherheit',
     readingUncertainty: 'Unsicherheit',
     referenceUncertainty: 'Unsicherheit',
-    gatheredAt: 'Datum der Ernte',
-    accession: 'Zugangsnummer',
-    keep: 'Aufbewahrung',
+    gatheredAt: 'Gesammelt am',
+    accession: 'Akzessionsnummer',
+    keep: 'Lagerung',
     confidence: 'Sicherheit',
     wanted: 'Gewünschte Zahl',
     sensor: 'Sensor',
@@ -240,27 +242,27 @@ export default {
     quantity: 'Messgröße',
     watts: 'Leistung',
     placements: 'Einsätze',
-    emptyVolts: 'Spannung leerer Zellen',
+    emptyVolts: 'Zellen leer bei (V)',
     pottedOn: 'Getopft',
     culled: 'Ausgesondert',
     'band.temperature.low': 'Nicht kälter als',
-    'band.temperature.high': 'Nicht heißer als',
+    'band.temperature.high': 'Nicht wärmer als',
     'band.light.high': 'Nicht heller als',
     'band.humidity.low': 'Nicht trockener als',
     limit: 'Grenze',
     deadband: 'Hysterese',
-    onDelayMinutes: 'Verzögerung der Warnung',
+    onDelayMinutes: 'Verzögerung des Beginns',
     offDelayMinutes: 'Verzögerung des Endes',
     temperatureOffset: 'Korrektur der Temperatur',
     humidityOffset: 'Korrektur der Feuchte',
     temperatureError: 'Fehler der Temperatur',
     optimum: 'Beste Temperatur',
-    firstDays: 'Tage bis zum ersten Keimling',
-    giveUpDays: 'Tage bis zum Aufgeben',
-    fraction: 'Anteil, der keimt',
+    firstDays: 'Erste Keimung nach (Tage)',
+    giveUpDays: 'Gewöhnlich aufgegeben nach (Tage)',
+    fraction: 'Gewöhnlich keimen (%)',
     rootCm: 'Länge der Keimwurzel',
     rootLengthsCm: 'Längen der Keimwurzeln',
-    keepsDays: 'Tage, die Samen keimfähig bleiben',
+    keepsDays: 'Keimfähig (Tage)',
     ungerminated: 'Ungekeimt',
     alive: 'Am Leben',
     days: 'Tage',
@@ -275,10 +277,10 @@ export default {
     reads: 'Topics zum Lesen',
     topic: 'Topic',
     current: 'Bisheriges Passwort',
-    role: 'Rechte',
+    role: 'Rolle',
     temperature: 'Temperatur',
     humidity: 'Feuchte',
-    kind: 'Art',
+    kind: 'Behälterart',
     culledGerminated: 'Gekeimte ausgesondert',
   },
   /** By the rule of an input that was broken. */
@@ -305,8 +307,8 @@ export default {
     count: (field, { least, most }) =>
       least ? `Bitte prüfen: ${field}. Nötig sind ${least} bis ${most}.` : `Bitte prüfen: ${field}. Höchstens ${most}.`,
     instant: (field, { value }) => `Bitte prüfen: ${field}. Datum und Uhrzeit sind nötig, nicht „${value}“.`,
-    future: (field, { now }) => `Bitte prüfen: ${field} liegt in der Zukunft. Jetzt ist es ${now}.`,
-    'too-early': (field, { earliest }) => `Bitte prüfen: ${field} liegt zu früh. Frühestens ${earliest}.`,
+    future: (field, { now }) => `Bitte prüfen: ${field}. Das liegt in der Zukunft; jetzt ist es ${now}.`,
+    'too-early': (field, { earliest }) => `Bitte prüfen: ${field}. Das liegt zu früh; frühestens ${earliest}.`,
     'readings-deleted': (field, { earliest }) =>
       `Bitte prüfen: ${field}. Die Messwerte vor ${earliest} sind gelöscht, also ändert sich an ihrer Auswertung nichts mehr.`,
     order: () => 'Das Ende darf nicht vor dem Beginn liegen.',
@@ -334,7 +336,7 @@ export default {
     silent: (field, { sensor }) =>
       `${sensor} hat noch keinen Messwert gesendet. Erst einschalten, dann den Wert eintragen, den er anzeigt.`,
     'before-first': (field, { sensor, first }) =>
-      `Das liegt vor der ersten Meldung von ${sensor}. Frühestens ${first}.`,
+      `Das liegt vor dem ersten Messwert von ${sensor}. Frühestens ${first}.`,
     'not-placed': (field, { sensor }) => `${sensor} war zu dieser Zeit in keinem Behälter.`,
     'never-placed': (field, { sensor }) =>
       `${sensor} war bis zu dieser Zeit in keinem Behälter. Eine spätere Zeit wählen oder den anderen Sensor einfach einsetzen.`,
@@ -355,7 +357,7 @@ export default {
       `Darin lagen Samen der Aussaat ${sowing}; ihre Wärme wird aus diesem Behälter berechnet.`,
     'species-of-lot': (field, { lot }) => `Zu dieser Art gehört die Saatgutpartie ${lot}.`,
     'before-gathering': (field, { sowing, sownAt, lot, gatheredAt }) =>
-      `Die Aussaat ${sowing} (${sownAt}) läge vor der Ernte ihrer Saatgutpartie ${lot} (${gatheredAt}).`,
+      `Die Aussaat ${sowing} (${sownAt}) läge vor dem Sammeln ihrer Saatgutpartie ${lot} (${gatheredAt}).`,
     'lot-too-small': (field, { lot, seeds, sown }) =>
       `Die Saatgutpartie ${lot} hat ${seeds} Samen, gesät wären aber ${sown}.`,
     'before-sowing': () => 'Das läge vor der Aussaat.',
@@ -367,11 +369,11 @@ export default {
     'group-lies-in': (field, { group, place }) =>
       `Die Gruppe ${group} liegt zu dieser Zeit in einem anderen Behälter, ${place}. Die Samen dorthin legen oder eine andere Gruppe wählen.`,
     'already-there': (field, { group, place }) => `Die Samen der Gruppe ${group} liegen schon in ${place}.`,
-    'no-seeds': () => 'So würden keine Samen umgelegt. Eintragen, wie viele es sind.',
+    'no-seeds': () => 'So würden keine Samen umgesetzt. Eintragen, wie viele es sind.',
     'corrected-already': () =>
-      'Dieser Eintrag wurde inzwischen korrigiert oder zurückgenommen. Die Seite neu laden und den neuen Eintrag korrigieren.',
+      'Dieser Eintrag wurde inzwischen korrigiert oder zurückgezogen. Die Seite neu laden und den neuen Eintrag korrigieren.',
     'seeds-needed': (field, { most }) =>
-      `Dafür wären mehr als ${most} Samen nötig. Weniger Keimlinge oder weniger Sicherheit verlangen.`,
+      `Dafür wären mehr als ${most} Samen nötig. Weniger Sämlinge oder weniger Sicherheit verlangen.`,
     'value-of-method': (field, { value }) => `Bitte prüfen: ${field}. Mit diesem Verfahren sind es ${value}.`,
     role: (field, { needed, role }) =>
       `Dazu reichen die Rechte nicht: nötig ist „${needed}“, vorhanden „${role}“. Jemanden fragen, der alles darf.`,
@@ -404,7 +406,7 @@ export default {
     checked: 'die Kontrolle',
     survival: 'die Zählung der Sämlinge',
     named: 'der Name',
-    withdrawn: 'die Rücknahme',
+    withdrawn: 'das Zurückziehen',
   },
   /** By the stage of seeds. */
   seedStages: {
@@ -436,7 +438,7 @@ export default {
   leftOutOfFigures: 'nicht mitgerechnet',
   partlyLeftOutOfFigures: 'teilweise nicht mitgerechnet',
   battery2: 'Batterie',
-  allQuantities: 'Alle Größen',
+  allQuantities: 'Alle Messgrößen',
   refusedOnArrivalLeftOut: 'bei der Ankunft abgewiesen, nicht mitgerechnet',
   since: (from) => `seit ${from}`,
   to: (from, to) => `${from} bis ${to}`,
@@ -594,7 +596,7 @@ export default {
   // container-fields.js
   name: 'Name',
   asWrittenOnItFor: 'Wie darauf geschrieben, zum Beispiel „Glas 3, Weide“.',
-  kind: 'Sorte',
+  kind: 'Behälterart',
   limitsYouGetAnAlert: 'Grenzen: außerhalb wird gewarnt',
   notColderThan: 'Nicht kälter als',
   notHotterThan: 'Nicht wärmer als',
@@ -602,7 +604,7 @@ export default {
   darkIs0ASensor: 'Dunkel ist 0; mancher Sensor zeigt bei völliger Dunkelheit 1.',
   notDrierThan: 'Nicht trockener als (%)',
   humidityClosedAndMoistIs: 'Luftfeuchte. Geschlossen und feucht ist nahe 100.',
-  countingHeat: 'Zählung der Wärme',
+  countingHeat: 'Wärmesumme',
   baseTemperature: 'Basistemperatur',
   belowThisSeedsGainNothing: 'Darunter gewinnen Samen nichts.',
   ceilingTemperature: 'Obergrenze der Temperatur',
@@ -630,7 +632,7 @@ export default {
 
   // card.js
   placeASensor: 'Einen Sensor einsetzen',
-  heatSoFar: 'Wärme bisher',
+  heatSoFar: 'Wärmesumme',
   n24HAgo: 'vor 24 h',
   now2: 'jetzt',
   noHeatSourceNamed: 'keine Wärmequelle genannt',
@@ -654,7 +656,7 @@ export default {
   chanceAloneDoesThatIn: (counts, one) => `${counts} macht der Zufall allein das in ${one} von 100 Fällen.`,
   each: 'beiden',
   gaveMoreThan: (more, heat, unit, less) => `${more} gab ${heat} ${unit} mehr als ${less}`,
-  hADay: (unitName) => `${unitName}·h am Tag`,
+  hADay: (unitName) => `${unitName}·h je Tag`,
   itCanBeDueTo: (counts, sides) =>
     `${counts} kann es an den Behältern liegen und nicht an der Wärmequelle: einen Behälter dazunehmen, bei ${sides}.`,
   noClearDifferenceInHeat: (part, part2, low, high, unit) =>

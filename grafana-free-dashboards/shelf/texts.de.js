@@ -56,7 +56,7 @@ export default {
   itsValuesAppearOnThe: ' Seine Werte erscheinen im Regal, sobald sie kommen.',
 
   // heard.js
-  heardSoFar: 'Bisher gehört',
+  heardSoFar: 'Bisher empfangen',
   nothingYetThisListFills: 'Noch nichts. Diese Liste füllt sich von selbst, wenn Nachrichten kommen.',
   cameButCouldNotBe: 'Angekommen, aber nicht verstanden',
   allThatCouldNotBe: 'Alles, was nicht verstanden wurde',
@@ -151,7 +151,7 @@ export default {
   minutes: 'Minuten',
   notColderThan: 'Nicht kälter als',
   notHotterThan: 'Nicht wärmer als',
-  notBrighterThan: 'Nicht heller als (Lux)',
+  notBrighterThan: 'Nicht heller als (lx)',
   notDrierThan: 'Nicht trockener als (%)',
   workingOn: (done, all) => `${done} von ${all} …`,
   notDoneFor: (n, all) => `Nicht getan bei ${n} von ${all}:`,

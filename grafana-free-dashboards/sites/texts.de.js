@@ -27,13 +27,13 @@ export default {
   unreadable: (detail) =>
     `Seine Antwort ist nicht lesbar: ${detail}. Die Adresse prüfen, und ob die Version dort zu alt ist.`,
   nobodyWorks: 'Kein Rechner arbeitet dort; wer antwortet, wartet auf die Übernahme. Die Datenbank dort prüfen.',
-  partIsDown: (part, detail) => `${part} arbeitet nicht. Die Meldung: „${detail}“`,
+  partIsDown: (part, detail) => `${part} arbeitet nicht. Wortlaut: „${detail}“`,
   recordsPart: 'Die Datenbank der Aufzeichnungen',
   readingsPart: 'Der Speicher der Messwerte',
   brokerPart: 'Die Verbindung zum Broker',
   onePart: 'Ein Teil',
   highAlerts: (counted) => `${counted} von hoher Dringlichkeit. Nach den Behältern sehen.`,
-  alertCount: { one: 'aktiver Alarm', other: 'aktive Alarme' },
+  alertCount: { one: 'aktive Warnung', other: 'aktive Warnungen' },
   diskFull: (time) =>
     `Die Festplatte ist bei diesem Zuwachs in ${time} voll. Platz schaffen, oder eine größere einbauen.`,
   nobodyWaits: 'Kein anderer Rechner wartet auf die Übernahme. Einen starten, bevor dieser ausfällt.',
@@ -42,7 +42,7 @@ export default {
   notShown: 'Diese Seite kann seine Angaben nicht darstellen. Die Versionen vergleichen.',
   works: 'Dort arbeitet alles.',
   since: (time) => `Seit: ${time}.`,
-  asOf: 'Zuletzt gehört',
+  asOf: 'Letzte Antwort',
   worksOn: 'Arbeitet auf',
   lease: 'Zuständigkeit',
   renewed: (seconds, time) => `vor ${seconds} s bestätigt; besteht seit: ${time}`,
@@ -64,7 +64,7 @@ export default {
   fullIn: (time) => `voll in ${time}`,
   lastBackup: 'Letzte Sicherung',
   backupElsewhere: 'mit den Werkzeugen von PostgreSQL',
-  highAlertsTitle: 'Dringende Alarme',
+  highAlertsTitle: 'Dringende Warnungen',
   takeOvers: 'Übernahmen',
   timesLast: (times, time) => `${times}, zuletzt: ${time}`,
 };

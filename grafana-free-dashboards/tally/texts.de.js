@@ -18,7 +18,7 @@ export default {
     heatOrDays: 'Wärme oder Tage?',
     theRecordAsAFile: 'Das Zählbuch als Datei',
     seasonReportAllOfIt:
-      '<a href="/season.html">Saisonbericht</a>: alles auf einer Seite, zum Drucken und zum Aufheben für spätere Saisons.',
+      '<a href="/season.html">Saisonbericht</a>: alles auf einer Seite, zum Drucken und zum Speichern für spätere Saisons.',
     takeItAlong:
       'Mitnehmen oder in eine andere Installation übernehmen: <a href="/files.html#record-part">Dateien</a>.',
   },
@@ -48,7 +48,7 @@ export default {
   seedCount: { one: 'Samen', other: 'Samen' },
   toFindADifferenceOf: (counted, sown, sown2) =>
     `Um einen so großen Unterschied in vier von fünf Versuchen zu finden, braucht jede etwa ${counted}; sie hatten ${sown} und ${sown2}.`,
-  paceAndFinalFractionTogether: (p) => `Tempo und Endanteil zusammen (Log-Rank über Zeitspannen): p = ${p}.`,
+  paceAndFinalFractionTogether: (p) => `Keimtempo und Keimanteil zusammen (Log-Rank über Zeitspannen): p = ${p}.`,
   notOverYetAndSeeds: (remaining, remaining2, dayWords, dayWords2) =>
     `Noch nicht zu Ende: ${remaining} und ${remaining2} Samen noch gesund, beobachtet im Mittel bis ${dayWords} und ${dayWords2}. `,
   aSowingThatWasWatched: 'Eine länger beobachtete Aussaat hatte mehr Zeit.',
@@ -184,8 +184,8 @@ export default {
   today2: 'heute',
   ifItStaysAsWarm: (heatPerDay, when) => `Bleibt es so warm wie in den letzten Tagen (${heatPerDay}): ${when}.`,
   bestDayForTheNext: (day, why) => `Bester Tag für die nächste Kontrolle: ${day}${why}.`,
-  aDay: (likely) => `${likely} am Tag`,
-  toADay: (from, to, heatUnit) => `${from} bis ${to} ${heatUnit} am Tag`,
+  aDay: (likely) => `${likely} je Tag`,
+  toADay: (from, to, heatUnit) => `${from} bis ${to} ${heatUnit} je Tag`,
 
   // forecast.js
   noForecastByHeat: 'Keine Vorhersage aus der Wärme',
@@ -262,7 +262,7 @@ export default {
   wouldNeed: 'bräuchte',
   needed: 'brauchte',
   theFirstTenthOfThem: (part, heatForTenth) => `Das erste Zehntel ${part} ${heatForTenth}.`,
-  assumptionEverySeedGerminates: 'Annahme: am Ende keimt jeder Same.',
+  assumptionEverySeedGerminates: 'Annahme: am Ende keimt jeder Samen.',
   inTheEndGerminate: (finalFraction, finalFractionInterval) =>
     `Am Ende keimen ${finalFraction} % (${finalFractionInterval}).`,
   theCountsFollowTheHeat: (base) => `Die Zählungen folgen der Wärme über ${base} besser als den Tagen.`,
@@ -308,7 +308,7 @@ export default {
   theGround: 'dem Boden',
   thePlant: 'der Pflanze',
   notKnown: 'nicht bekannt',
-  howKeptOptional: 'Wie gelagert (freiwillig)',
+  howKeptOptional: 'Lagerung (freiwillig)',
   forInstanceMoistSand5: 'Zum Beispiel: feuchter Sand, 5 °C.',
   someTreesAreProtectedAnd:
     'Manche Bäume sind geschützt, und das Sammeln kann eine Erlaubnis brauchen. Vor dem Sammeln die Eigentümer des Grundes fragen und das Recht nachsehen.',
@@ -379,7 +379,7 @@ export default {
   theSpeciesProfileGivesUp: (giveUpDays, dayWords) =>
     `Bei dieser Art ist nach ${dative(giveUpDays)} Schluss; heute ist ${dayWords}.`,
   commonPracticeIsToGive: (dayWords) => `Üblich ist, nach etwa sechs Wochen aufzuhören; heute ist ${dayWords}.`,
-  doneNoSoundUngerminatedSeed: 'Fertig: kein gesunder ungekeimter Same ist übrig.',
+  doneNoSoundUngerminatedSeed: 'Fertig: kein gesunder ungekeimter Samen ist übrig.',
   theCountsCannotTellYet: 'Aus den Zählungen ist noch nicht zu erkennen, ob mehr kommen.',
   tooFewGerminatedSoFar: 'Bisher sind zu wenige gekeimt, oder die Kontrollen zeigen noch kein Abflachen.',
   atLeastOneMoreWithin: (soon, soonLimits) =>
@@ -406,9 +406,9 @@ export default {
   notReached: 'nicht erreicht',
   spreadStandardDeviation: 'Streuung (Standardabweichung)',
   speedMaguire: 'Geschwindigkeit (Maguire)',
-  seedsADay: (speed) => `${speed} Samen am Tag`,
+  seedsADay: (speed) => `${speed} Samen je Tag`,
   rateIndex: 'Ratenindex',
-  aDay2: (rateIndexPercent) => `${rateIndexPercent} % am Tag`,
+  aDay2: (rateIndexPercent) => `${rateIndexPercent} % je Tag`,
   synchrony0To1: 'Gleichzeitigkeit (0 bis 1)',
 
   // seeds-to-gather.js
@@ -483,7 +483,7 @@ export default {
   usuallyGerminates: 'Gewöhnlich keimen (%)',
   ofTheSeedsSown: 'Von den gesäten Samen.',
   pottedOnWithRootsOf: 'Getopft mit Keimwurzeln von (cm)',
-  seedKeepsDays: 'Samen halten (Tage)',
+  seedKeepsDays: 'Keimfähig (Tage)',
   daysAfterGatheringTheLot: 'Tage nach dem Sammeln. Die Partie zeigt die verbleibenden Tage.',
   keepTheChanges: 'Änderungen speichern',
   addTheSpecies: 'Art hinzufügen',
@@ -514,7 +514,7 @@ export default {
   lotOfLeft: (name, id, left, seeds, germinateIfSownNow) =>
     `${name}, Partie ${id}: noch ${left} von ${seeds}${germinateIfSownNow}`,
   moreDayCount: { one: 'weiterer Tag', other: 'weitere Tage' },
-  keeps: (counted) => `, haltbar: ${counted}`,
+  keeps: (counted) => `, keimfähig: ${counted}`,
   dayCount: { one: 'Tag', other: 'Tage' },
   keptTooLongBy: (counted) => `, zu lange gelagert: ${counted}`,
 
@@ -527,7 +527,7 @@ export default {
   // viability-words.js
   wouldGerminateIfSownNow: (fraction) => `, ${fraction} würden bei Aussaat jetzt keimen`,
   notFinishedYet: (counted) => `${counted} noch nicht zu Ende`,
-  howLongSeedKeepsCannot: (reason) => `Wie lange sich Samen halten, lässt sich noch nicht schätzen: ${reason}.`,
+  howLongSeedKeepsCannot: (reason) => `Wie lange Samen keimfähig bleiben, lässt sich noch nicht schätzen: ${reason}.`,
   notCounted: 'Nicht gezählt',
   notBetweenAndDaysThose: (days, days2) => `nicht zwischen ${days} und ${days2} Tagen, die aufgezeichnet sind`,
   afterDays95To: (halfDays, number, number2) => `nach ${halfDays} Tagen (95 %: ${number} bis ${number2})`,
@@ -572,7 +572,7 @@ export default {
   stopHere: 'Hier aufhören',
   roundFinished: 'Rundgang fertig',
   roundStopped: 'Rundgang unterbrochen',
-  writtenInRound: (checks) => `${checks} aufgeschrieben.`,
+  writtenInRound: (checks) => `${checks} eingetragen.`,
   notReachedInRound: (checks) => `${checks} nicht erreicht.`,
   skippedThese: 'Übersprungen:',
   checkTheSkipped: 'Übersprungene kontrollieren',
@@ -588,14 +588,14 @@ export default {
   butCheckForMould: (days) => `, aber nach ${dative(days)} auf Schimmel prüfen`,
   usualDaysOver: (days) => `; die übliche Zeit ist vorbei (${days}): weitermachen oder aufhören?`,
   usuallyGivenUp: (days) => `nach ${dative(days)} gibt man die übrigen Samen gewöhnlich auf`,
-  noSoundSeedsRemain: 'kein gesunder ungekeimter Same ist übrig',
+  noSoundSeedsRemain: 'kein gesunder ungekeimter Samen ist übrig',
   tooFewForTheHeat:
     'zu wenige Samen sind gekeimt, oder bei zu wenigen Kontrollen, um zu schätzen, wie viel Wärme die anderen brauchen',
   lastDayHardlyMeasured: 'Messwerte decken weniger als die Hälfte des letzten Tages im Behälter dieser Samen ab',
   hardlyEverWarmer: 'der Behälter ist kaum je wärmer als die Basistemperatur',
   lessThanATenth: 'von den übrigen Samen keimt wahrscheinlich weniger als ein Zehntel',
   onlyOneGroup: 'es gibt nur eine Samengruppe',
-  nearlyTheSameHeat: 'die Samengruppen bekamen am Tag fast gleich viel Wärme',
+  nearlyTheSameHeat: 'die Samengruppen bekamen je Tag fast gleich viel Wärme',
   heatTooUncertain: 'die Wärme ist zu unsicher',
   bothModelsFit: 'beide Modelle passen etwa gleich gut',
   heatOrDaysNotShown: (why) =>
@@ -614,9 +614,9 @@ export default {
     'alle Samen oder keine keimten, oder die Keimung fällt zwischen zwei Tagen von allen auf keine: die Steigung ist nicht zu schätzen',
   noFall: 'diese Aussaaten zeigen nicht, dass mit den Tagen seit dem Sammeln weniger keimen',
   assumedEverySeed: (why) =>
-    `die Anpassung nimmt an, dass am Ende jeder Same keimt, denn die mit einem Endanteil war nicht möglich: ${why}`,
+    `die Anpassung nimmt an, dass am Ende jeder Samen keimt, denn der Keimanteil ließ sich nicht schätzen: ${why}`,
   assumedForEnds: (why) =>
-    `für die Enden des Intervalls nimmt die Anpassung an, dass am Ende jeder Same keimt, denn die mit einem Endanteil war nicht möglich: ${why}`,
+    `für die Enden des Intervalls nimmt die Anpassung an, dass am Ende jeder Samen keimt, denn der Keimanteil ließ sich nicht schätzen: ${why}`,
   prospectAssumes:
     'Angenommen: Die übrigen Samen sind gesund und keimen nach derselben Kurve wie die früheren. Manche keimen vielleicht nie; ihr Anteil wird geschätzt. Die Zeiten der anderen folgen einer Lognormal-, Loglogistik- oder Weibull-Verteilung; jede zählt so viel, wie gut sie passt. Die Temperatur bleibt, wie sie war. ',
   onlyTheseCounts: 'Verwendet werden nur die Zählungen dieser Aussaat.',
@@ -625,10 +625,10 @@ export default {
 
   // no-fit.js
   noFitNoCheck: 'nach dem Beginn wurde keine Kontrolle eingetragen; mindestens eine ist nötig',
-  noFitNoneGerminated: 'noch ist kein Same gekeimt; Zählungen gekeimter Samen sind nötig',
-  noFitEverySeed: 'jeder Same ist gekeimt, also ist der Endanteil 1; die Anpassung ohne Endanteil gilt',
+  noFitNoneGerminated: 'noch ist kein Samen gekeimt; Zählungen gekeimter Samen sind nötig',
+  noFitEverySeed: 'jeder Samen ist gekeimt, also ist der Keimanteil 1; es gilt die Anpassung, die ihn nicht schätzt',
   noFitOnBound:
-    'diese Zählungen zeigen nicht, dass manche Samen nie keimen, denn der geschätzte Endanteil ist 1; die Anpassung ohne Endanteil gilt',
+    'diese Zählungen zeigen nicht, dass manche Samen nie keimen, denn der geschätzte Keimanteil ist 1; es gilt die Anpassung, die ihn nicht schätzt',
   noFitFlat: 'mehrere Kurven passen gleich gut zu diesen Zählungen; Zählungen bei weiteren Kontrollen sind nötig',
   noFitSameChecks:
     'alle gekeimten Samen wurden zwischen denselben zwei Kontrollen gefunden, also ist die Streuung ihrer Zeiten unbekannt; öfter kontrollieren, solange Samen keimen',
