@@ -10,7 +10,7 @@ export default {
       'Speichert Messwerte als Datei. Das Einlesen liest sie wieder. <a href="/docs/export.html">Mehr</a>',
     readingsOf: 'Messwerte von',
     from: 'Von',
-    toThatDayIncluded: 'Bis, dieser Tag eingeschlossen',
+    toThatDayIncluded: 'Bis einschließlich',
     format: 'Format',
     csv: 'CSV',
     lineProtocol: 'Line Protocol',

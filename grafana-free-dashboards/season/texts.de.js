@@ -8,7 +8,7 @@ export default {
     tally: '← Zählbuch',
     printOrSaveAsPdf: 'Drucken oder als PDF speichern',
     from: 'Von',
-    toThatDayIncluded: 'Bis, dieser Tag eingeschlossen',
+    toThatDayIncluded: 'Bis einschließlich',
     showThisSpan: 'Zeitraum zeigen',
     askingTheService: 'Der Dienst wird gefragt …',
     keepThisSeason: 'Diese Saison speichern',
@@ -21,7 +21,7 @@ export default {
   // comparison-words.js
   differencePoints: 'Unterschied, Punkte',
   pFisher: 'p (Fisher)',
-  seedsEachToTell: 'Samen je Seite zum Entscheiden',
+  seedsEachToTell: 'Nötige Samen je Aussaat',
   less: (firstName, secondName) => `${firstName} minus ${secondName}`,
   remainingSeedsWatchedForAnd: (speciesName, firstDays, secondDays) =>
     `${speciesName}; übrige Samen ${firstDays} und ${secondDays} Tage beobachtet`,
@@ -36,7 +36,7 @@ export default {
   ofWord: (germinated, sown) => `${germinated} von ${sown}`,
   heatADayInThe: (then, name, now) => `Wärme je Tag in den Behältern mit Samen: ${then} in ${name}, jetzt ${now}.`,
   theHeatOfCannotBe: (name) =>
-    `Die Wärme von ${name} ist nicht vergleichbar: sie wurde nicht in beiden gemessen oder über einer anderen Basis summiert.`,
+    `Die Wärme von ${name} ist nicht vergleichbar: Sie wurde nicht in beiden Saisons gemessen oder über einer anderen Basis summiert.`,
 
   // container-rows.js
   insideTheLimits: 'Innerhalb der Grenzen',
@@ -78,19 +78,19 @@ export default {
   heatOfAverageDays: (days) => `, die Wärme von ${days} durchschnittlichen Tagen`,
   lessonCold: (name, low, share, hours, lost, days) =>
     `${name} lag ${share} der gemessenen Zeit unter ${low} (${hours}). Verglichen mit dieser Grenze gingen ${lost} verloren${days}.`,
-  atMost: (hottest) => `, höchstens bei ${hottest}`,
+  atMost: (hottest) => `, höchster Wert ${hottest}`,
   lessonHot: (name, high, share, hours, most) =>
     `${name} lag ${share} der gemessenen Zeit über ${high} (${hours})${most}.`,
   lessonDry: (name, low, share, hours) =>
     `${name} lag ${share} der gemessenen Zeit unter ${low} Luftfeuchte (${hours}).`,
   lessonDaylight: (name, days, dose) =>
-    `Tageslicht fiel an ${days} in: ${name} (${dose}). Naht oder Deckelrand vom Fenster wegdrehen.`,
+    `${name} bekam an ${days} Tageslicht (${dose}). Naht oder Deckelrand vom Fenster wegdrehen.`,
   lessonLamp: (name, days, dose) =>
-    `Lampenlicht fiel an ${days} in: ${name} (${dose}). Nachsehen, welche Lampe an war, oder Öffnungen eintragen.`,
+    `${name} bekam an ${days} Lampenlicht (${dose}). Nachsehen, welche Lampe an war, oder Öffnungen eintragen.`,
   lessonLight: (name, days, dose) =>
-    `Licht unbekannter Herkunft fiel an ${days} in: ${name} (${dose}). Prüfen, ob der Deckel dicht ist, und Öffnungen eintragen.`,
+    `${name} bekam an ${days} Licht unbekannter Herkunft (${dose}). Prüfen, ob der Deckel dicht ist, und Öffnungen eintragen.`,
   lessonUnheard: (name, gap, all, least, most) =>
-    `${name} war ${gap} von ${all} ohne Messwerte: die Wärme liegt zwischen ${least} und ${most}.`,
+    `${name} war ${gap} von ${all} ohne Messwerte: Die Wärme liegt zwischen ${least} und ${most}.`,
   nameAndOthers: (name, others) => `${name} und weitere (${others})`,
   lessonBlind: (names) => `Samen lagen ohne gemessene Temperatur, ihre Wärme ist nicht bekannt: ${names}.`,
   allOfThem: 'alle',
@@ -98,7 +98,7 @@ export default {
   becauseOf: (part, reason) => `${part} mit dem Grund „${reason}“`,
   shareAlsoAbove: (share, counted) => ` Auch bei ${counted} lag der Anteil über ${share}.`,
   lessonCulled: (discarded, seeds, name, why) =>
-    `Von ${seeds} Samen wurden ${discarded} ausgesondert, ${why}: ${name}.`,
+    `${name}: Von ${seeds} Samen wurden ${discarded} ausgesondert, ${why}.`,
   lessonSowings: (better, worse, difference, interval) =>
     `${better} keimte um ${difference} Prozentpunkte besser als ${worse}${interval}. Zufall allein ist dafür unwahrscheinlich.`,
   watchedForDifferentTimes: (better, worse) => `Sie wurden verschieden lange beobachtet: ${better} und ${worse} Tage.`,
@@ -109,7 +109,7 @@ export default {
   sameFractionOfBoth: 'Von beiden keimte derselbe Anteil. Das beweist nicht, dass sie gleich sind.',
   seedsToTell: (needed, smaller) =>
     `Um einen Unterschied dieser Größe in 80 % der Fälle zu finden, braucht jede Aussaat etwa ${needed} Samen; die kleinere hatte ${smaller}.`,
-  lessonSources: (more, gain, less, interval) => `Mehr Wärme gab: ${more}, ${gain} je Tag mehr als ${less}${interval}.`,
+  lessonSources: (more, gain, less, interval) => `${more} gab je Tag ${gain} mehr als ${less}${interval}.`,
   betterThanIn: (name, season, difference, interval) =>
     `${name} keimte um ${difference} Prozentpunkte besser als in der Saison ${season}${interval}.`,
   worseThanIn: (name, season, difference, interval) =>
@@ -119,13 +119,13 @@ export default {
   // pictures.js
   timeTooCold: 'Anteil der gemessenen Zeit unter der unteren Grenze',
   timeTooHot: 'Anteil der gemessenen Zeit über der oberen Grenze',
-  timeTooDry: 'Anteil der gemessenen Zeit unter der Grenze der Feuchte',
+  timeTooDry: 'Anteil der gemessenen Zeit unter der Feuchtegrenze',
   timeWithoutReadings: 'Anteil der Zeit ohne Messwerte',
   timeWithReadings: 'Anteil der Zeit mit Messwerten, von Behältern mit Samen',
   daysWithSuchLight: 'Tage mit solchem Licht',
   seedsDiscarded: 'Anteil der Samen, die vor der Keimung ausgesondert wurden',
   differenceWithInterval:
-    'Unterschied in Prozentpunkten mit 95-%-Intervall; die senkrechte Linie heißt: kein Unterschied',
+    'Unterschied in Prozentpunkten mit 95-%-Intervall; an der senkrechten Linie: kein Unterschied',
   heatADayWithInterval: 'Wärme je Tag mit 95-%-Intervall',
   germinatedThenAndNow: 'Anteil der gekeimten Samen',
   inSeason: (species, season) => `${species}, ${season}`,
@@ -135,7 +135,7 @@ export default {
   season: (span) => `Saison ${span}`,
   keptOnTheFiguresAre: (keptAt) => `Gespeichert am ${keptAt}, mit den Zahlen dieses Tages.`,
   lessons: 'Lehren',
-  noLessonFoundByThe: 'Die Regeln dieser Seite fanden keine Lehre.',
+  noLessonFoundByThe: 'Nach den Regeln dieser Seite ergibt sich keine Lehre.',
   sownAndComeUp: 'Gesät und gekeimt',
   belowAFractionStandsIts: 'Unter jedem Anteil steht sein 95-%-Intervall.',
   sowing: 'Aussaat',
@@ -150,7 +150,7 @@ export default {
   heatSourcesAllAbove: (base) => `Wärmequellen, alle über ${base}.`,
   heatSource: 'Wärmequelle',
   compared: 'Verglichen',
-  againstEarlierSeasons: 'Gegen frühere Saisons',
+  againstEarlierSeasons: 'Vergleich mit früheren Saisons',
   seedsOfAllSowingsOf: 'Samen aller Aussaaten einer Art zusammen.',
   species: 'Art',
   noSpeciesWasSownIn: 'Keine Art wurde in beiden Saisons gesät.',
@@ -172,7 +172,7 @@ export default {
   earlierSowingCount: { one: 'frühere Aussaat', other: 'frühere Aussaaten' },
   is: 'zählt',
   are: 'zählen',
-  stillHadSeedsInA: (counted, part) => `${counted} mit Samen im Behälter zu ihrem Beginn ${part} hier nicht.`,
+  stillHadSeedsInA: (counted, part) => `${counted} mit Samen im Behälter zu Beginn der Saison ${part} hier nicht.`,
   sown: 'Gesät',
   seeds: 'Samen',
   germinated: 'Gekeimt',
@@ -190,10 +190,10 @@ export default {
   notMeasured: 'nicht gemessen',
   day2: (lastCheckDay, bounds) => `Tag ${lastCheckDay}${bounds}`,
   countsAreThoseOfThe:
-    'Gezählt sind die Kontrollen bis zum Ende der Saison; ein Samen ist irgendwann zwischen zwei Kontrollen gekeimt. Samen, die niemand angesehen hat, fehlen in Anteilen und Vergleichen. Intervalle sind 95 %: Anteile nach Wilson, Unterschiede nach Newcombe; jeder Samen zählt als ein Versuch.',
+    'Gezählt sind die Kontrollen bis zum Ende der Saison; ein Samen ist irgendwann zwischen zwei Kontrollen gekeimt. Samen, die niemand angesehen hat, fehlen in Anteilen und Vergleichen. Alle Intervalle sind 95-%-Intervalle: für Anteile nach Wilson, für Unterschiede nach Newcombe; jeder Samen zählt als ein Versuch.',
   mostly: (base) => ` (meist ${base})`,
   heatIsDegreeHoursOf: (part) =>
-    `Wärme sind Gradstunden: bei Aussaaten über der Basis der Art, bei Behältern über ihrer eigenen Basis${part}; Zeit ohne Messwerte zählt nicht, und der Bereich darunter sagt, wie viel sie beigetragen haben kann.`,
+    `Wärme sind Gradstunden: bei Aussaaten über der Basis der Art, bei Behältern über ihrer eigenen Basis${part}; Zeit ohne Messwerte zählt nicht; der Bereich darunter sagt, wie viel Wärme in ihr höchstens dazukam.`,
   cullReasons: {
     mould: 'Schimmel',
     dead: 'tot',

@@ -606,7 +606,7 @@ export default {
   humidityClosedAndMoistIs: 'Luftfeuchte. Geschlossen und feucht ist nahe 100.',
   countingHeat: 'Wärmesumme',
   baseTemperature: 'Basistemperatur',
-  belowThisSeedsGainNothing: 'Darunter gewinnen Samen nichts.',
+  belowThisSeedsGainNothing: 'Darunter zählt keine Wärme.',
   ceilingTemperature: 'Obergrenze der Temperatur',
   aboveItHeatCountsAs: 'Darüber zählt Wärme so, als wäre es genau so warm. Leer: keine Obergrenze.',
   heatSource: 'Wärmequelle',

@@ -29,7 +29,7 @@ export default {
   whyCulled: (number) => `Grund des Aussonderns, ${number}`,
   culled: 'Ausgesondert',
   hadGerminatedBefore: 'waren schon gekeimt',
-  culledForAnotherReasonToo: 'Noch aus anderem Grund ausgesondert',
+  culledForAnotherReasonToo: 'Auch aus anderem Grund ausgesondert',
   rootLengthsCmOptional: 'Längen der Keimwurzeln (cm, freiwillig)',
   oneForEachSeedMeasured: 'Eine je gemessenem Samen: 2,5; 3; 4',
   rootLengthsIsNotA: (part) => `Längen der Keimwurzeln: „${part}“ ist keine Länge in cm.`,
@@ -47,7 +47,7 @@ export default {
   bothFractionsAreTheSame: 'Beide Anteile sind bisher gleich; das beweist nicht, dass beide gleich gut sind.',
   seedCount: { one: 'Samen', other: 'Samen' },
   toFindADifferenceOf: (counted, sown, sown2) =>
-    `Um einen so großen Unterschied in vier von fünf Versuchen zu finden, braucht jede etwa ${counted}; sie hatten ${sown} und ${sown2}.`,
+    `Um einen so großen Unterschied in vier von fünf Versuchen zu finden, braucht jede Aussaat etwa ${counted}; sie hatten ${sown} und ${sown2}.`,
   paceAndFinalFractionTogether: (p) => `Keimtempo und Keimanteil zusammen (Log-Rank über Zeitspannen): p = ${p}.`,
   notOverYetAndSeeds: (remaining, remaining2, dayWords, dayWords2) =>
     `Noch nicht zu Ende: ${remaining} und ${remaining2} Samen noch gesund, beobachtet im Mittel bis ${dayWords} und ${dayWords2}. `,
@@ -59,7 +59,7 @@ export default {
   bestAndWorstGroupAre: (number) => `Beste und schlechteste Gruppe liegen ${number} Prozentpunkte auseinander.`,
   groupCount: { one: 'Gruppe', other: 'Gruppen' },
   seedTestingToleratesPointsFor: (number, counted) =>
-    `Die Saatgutprüfung duldet ${number} Punkte bei ${counted} dieser Größe.`,
+    `Die Saatgutprüfung toleriert ${number} Punkte bei ${counted} dieser Größe.`,
   exact: 'exakter',
   chanceAloneMakesGroupsDiffer: (pWords, part) =>
     `So große Unterschiede macht der Zufall allein mit p = ${pWords} (${part} Test).`,
@@ -114,7 +114,7 @@ export default {
   germinatedByDaySinceSowing: 'Gekeimt, nach Tagen seit der Aussaat',
   daysSinceSowing: 'Tage seit der Aussaat',
   whatWasCulledIsLeft:
-    ' Ausgesonderte zählen von da an nicht mehr; die Kurve kann darum über dem einfachen Anteil enden.',
+    ' Ausgesonderte Samen zählen von da an nicht mehr; die Kurve kann darum über dem einfachen Anteil enden.',
   eachCheck: 'Jede Kontrolle',
   dayGroup: (day, group) => `Tag ${day}, Gruppe ${group}`,
   soFarOfTheSowing: 'Bisher, von der Aussaat',
@@ -177,9 +177,9 @@ export default {
   theNextOf: (seeds, remaining) => `die nächsten ${seeds} von ${remaining}`,
   to: (earliest, latest) => `${earliest} bis ${latest}`,
   notBeforePerhapsNever: (earliest) => `nicht vor ${earliest}, vielleicht nie`,
-  shouldHaveComeByNow: (next, latest) => `${next} sollten schon gekommen sein (${latest})`,
-  comes: 'kommt',
-  come: 'kommen',
+  shouldHaveComeByNow: (next, latest) => `${next} sollten schon gekeimt sein (${latest})`,
+  comes: 'keimt',
+  come: 'keimen',
   around: (next, part, longDay, latest) => `${next} ${part} etwa am ${longDay} (${latest})`,
   today2: 'heute',
   ifItStaysAsWarm: (heatPerDay, when) => `Bleibt es so warm wie in den letzten Tagen (${heatPerDay}): ${when}.`,
@@ -209,7 +209,7 @@ export default {
   moveSeeds: 'Samen umsetzen',
   groupNowIn: (id, container) => `Gruppe ${id}, jetzt in ${container}.`,
   moveThem: 'Umsetzen',
-  to2: 'Nach',
+  to2: 'Wohin',
   anotherTime: 'Andere Zeit',
   groupMovedTo2: (id, part, names) => `Gruppe ${id}: ${part} umgesetzt in ${names}`,
   countSeedlings: 'Sämlinge zählen',
@@ -222,7 +222,7 @@ export default {
   barsWithEndsHowFar:
     'Balken mit Enden: wie unsicher die Wärme bei einer Kontrolle ist, durch Lücken und Fehler der Sensoren.',
   smoothLineTheFittedCurve: 'Glatte Linie: die angepasste Kurve.',
-  theHeavyBarOnIt: 'Der dicke Balken darauf ist die Wärme der Hälfte von ihnen, mit 95-%-Intervall.',
+  theHeavyBarOnIt: 'Der dicke Balken darauf: die Wärme, bei der die Hälfte gekeimt ist, mit 95-%-Intervall.',
   germinatedByHeat: (course) => `Gekeimt, nach Wärme ${course}`,
   seedsWereSown: (headline, sown) => `${headline} ${sown} Samen wurden gesät.`,
   heatIn: (heatUnit, course) => `Wärme in ${heatUnit} ${course}`,
@@ -256,13 +256,13 @@ export default {
   everGerminateWouldNeed: 'je keimen, bräuchte',
   germinatedNeeded: 'gekeimt sind, brauchte',
   halfOfThoseThatAbove: (part, medianHeat, base, medianInterval) =>
-    `Die Hälfte derer, die ${part} ${medianHeat} über ${base} (${medianInterval}).`,
+    `Die Hälfte der Samen, die ${part} ${medianHeat} über ${base} (${medianInterval}).`,
   thisIsAnExtrapolationThe: (watched) =>
     `Das ist über das Gesehene hinaus gerechnet: Die Samen haben bisher ${watched} erhalten.`,
   wouldNeed: 'bräuchte',
   needed: 'brauchte',
   theFirstTenthOfThem: (part, heatForTenth) => `Das erste Zehntel ${part} ${heatForTenth}.`,
-  assumptionEverySeedGerminates: 'Annahme: am Ende keimt jeder Samen.',
+  assumptionEverySeedGerminates: 'Annahme: Am Ende keimt jeder Samen.',
   inTheEndGerminate: (finalFraction, finalFractionInterval) =>
     `Am Ende keimen ${finalFraction} % (${finalFractionInterval}).`,
   theCountsFollowTheHeat: (base) => `Die Zählungen folgen der Wärme über ${base} besser als den Tagen.`,
@@ -293,25 +293,25 @@ export default {
   baseTemperature: (unitName) => `Basistemperatur, ${unitName}`,
   best: 'am besten',
   theHigherTheBetterThat: (base, part) =>
-    `Je höher, desto besser passt diese Basis zu allen Zählungen. Was über der gestrichelten Linie liegt, ist nicht ausgeschlossen (95 %). Gepunktet: die benutzte Basis, ${base}. ${part}`,
+    `Je höher die Kurve, desto besser passt diese Basis zu allen Zählungen. Was über der gestrichelten Linie liegt, ist nicht ausgeschlossen (95 %). Gepunktet: die benutzte Basis, ${base}. ${part}`,
   likelihoodOfEachBaseTemperature: 'Likelihood jeder Basistemperatur',
   base: 'Basis',
   logLikelihood: 'Log-Likelihood',
   impossible: 'unmöglich',
 
   // lot-form.js
-  species: 'Arten',
+  species: 'Art',
   addTheLot: 'Partie hinzufügen',
   seedsGathered: 'Gesammelte Samen',
   gatheredOn: 'Gesammelt am',
-  gatheredFrom: 'Gesammelt von',
-  theGround: 'dem Boden',
-  thePlant: 'der Pflanze',
+  gatheredFrom: 'Gesammelt wo',
+  theGround: 'am Boden',
+  thePlant: 'an der Pflanze',
   notKnown: 'nicht bekannt',
   howKeptOptional: 'Lagerung (freiwillig)',
   forInstanceMoistSand5: 'Zum Beispiel: feuchter Sand, 5 °C.',
   someTreesAreProtectedAnd:
-    'Manche Bäume sind geschützt, und das Sammeln kann eine Erlaubnis brauchen. Vor dem Sammeln die Eigentümer des Grundes fragen und das Recht nachsehen.',
+    'Manche Bäume sind geschützt, und das Sammeln kann eine Erlaubnis brauchen. Vor dem Sammeln die Eigentümer des Grundstücks fragen und die Rechtslage prüfen.',
   nameOptional: 'Name (freiwillig)',
   accessionNumber: 'Akzessionsnummer (freiwillig)',
   theNumberInTheSeed: 'Die Nummer im Verzeichnis einer Saatgutbank.',
@@ -335,7 +335,7 @@ export default {
   // record.js
   whatNext: 'Wie weiter',
   howTheyCameUp: 'Wie sie gekeimt sind',
-  seedsToGatherNextTime: 'Samen zum Sammeln fürs nächste Mal',
+  seedsToGatherNextTime: 'Samenbedarf fürs nächste Mal',
   theRecord: 'Die Einträge',
   indicesForPublications: 'Kennzahlen für Veröffentlichungen',
   tooFew: 'zu wenige',
@@ -349,7 +349,7 @@ export default {
   halfOfThoseThatEver2:
     'die Hälfte derer, die je keimen, erst nach der letzten Kontrolle; das ist geraten, über das Gesehene hinaus',
   bestOfSixFittedCurves: (name, half, final) => `Beste von sechs angepassten Kurven: ${name}; ${half}. ${final}`,
-  groupsAgainstEachOther: 'Gruppen gegeneinander',
+  groupsAgainstEachOther: 'Gruppen im Vergleich',
 
   // scanned.js
   noLivingSeedsInIt: 'Keine lebenden Samen darin.',
@@ -380,21 +380,23 @@ export default {
     `Bei dieser Art ist nach ${dative(giveUpDays)} Schluss; heute ist ${dayWords}.`,
   commonPracticeIsToGive: (dayWords) => `Üblich ist, nach etwa sechs Wochen aufzuhören; heute ist ${dayWords}.`,
   doneNoSoundUngerminatedSeed: 'Fertig: kein gesunder ungekeimter Samen ist übrig.',
-  theCountsCannotTellYet: 'Aus den Zählungen ist noch nicht zu erkennen, ob mehr kommen.',
-  tooFewGerminatedSoFar: 'Bisher sind zu wenige gekeimt, oder die Kontrollen zeigen noch kein Abflachen.',
+  theCountsCannotTellYet: 'Aus den Zählungen ist noch nicht zu erkennen, ob noch mehr keimen.',
+  tooFewGerminatedSoFar:
+    'Bisher sind zu wenige gekeimt, oder die Kontrollen zeigen noch nicht, dass die Kurve abflacht.',
   atLeastOneMoreWithin: (soon, soonLimits) =>
-    `Mindestens einer mehr in der Woche nach der letzten Kontrolle: ${soon} (${soonLimits}).`,
+    `Mindestens ein weiterer keimt in der Woche nach der letzten Kontrolle: ${soon} (${soonLimits}).`,
   withThoseAmongThe: (notLookedAt) => `, mit denen unter den ${notLookedAt}`,
   atLeastOneMoreEver: (ever, everLimits, expectedMore, remaining, part) =>
-    `Mindestens einer mehr überhaupt: ${ever} (${everLimits}); etwa ${expectedMore} mehr zu erwarten von ${remaining} übrigen${part}.`,
+    `Mindestens ein weiterer keimt überhaupt noch: ${ever} (${everLimits}); zu erwarten sind etwa ${expectedMore} weitere von ${remaining} übrigen${part}.`,
   assumed: (assumption) => `Angenommen: ${assumption}`,
   over99: 'über 99 %',
   under1: 'unter 1 %',
-  youCanStopItIs: 'Aufhören ist möglich: dass noch mehr kommen, ist unwahrscheinlich.',
-  goOnMoreAreLikely: 'Weitermachen: in der nächsten Woche kommen wahrscheinlich mehr.',
-  goOnIfYouHave: 'Mit Geduld weitermachen: mehr sind wahrscheinlich, aber kaum innerhalb einer Woche.',
-  openTheCountsLeaveIt: 'Offen: aus den Zählungen ist nicht sicher, ob mehr kommen.',
-  moreArePossibleButNot: 'Mehr sind möglich, aber nicht wahrscheinlich: weitermachen oder aufhören, beides geht.',
+  youCanStopItIs: 'Aufhören ist möglich: Dass noch mehr keimen, ist unwahrscheinlich.',
+  goOnMoreAreLikely: 'Weitermachen: Innerhalb einer Woche keimen wahrscheinlich noch welche.',
+  goOnIfYouHave: 'Mit Geduld weitermachen: Wahrscheinlich keimen noch welche, aber kaum innerhalb einer Woche.',
+  openTheCountsLeaveIt: 'Offen: Die Zählungen zeigen nicht sicher, ob noch mehr keimen.',
+  moreArePossibleButNot:
+    'Dass noch mehr keimen, ist möglich, aber nicht wahrscheinlich: weitermachen oder aufhören, beides geht.',
   days: (number) => `${number} Tage`,
   firstGerminated: 'Zuerst gekeimt',
   foundOn: (firstTime) => `gefunden an ${firstTime}`,
@@ -414,10 +416,10 @@ export default {
   // seeds-to-gather.js
   shownAfterTheFirstCheck: 'Wird nach der ersten Kontrolle gezeigt.',
   sowAbout: (counted) => `Etwa ${counted} säen`,
-  pottedOn3: 'getopfte',
+  pottedOn3: 'getopft',
   forWithNineChancesIn: (wanted, part) =>
-    ` für ${wanted} ${part}, in neun von zehn Fällen. Die nächste Partie ist wie die frühere; ihr Anteil ist so unsicher, wie jenes Ergebnis ihn lässt (Beta-Binomial, Prior von Jeffreys).`,
-  fromThisSowingAloneOf: (hits, part, sown) => `Allein aus dieser Aussaat: ${hits} ${part} von ${sown} angesehenen.`,
+    `: Dann sind in neun von zehn Fällen mindestens ${wanted} ${part}. Angenommen: Die nächste Partie gleicht der bisherigen; ihr Anteil ist so unsicher, wie das bisherige Ergebnis ihn lässt (Beta-Binomial, Prior von Jeffreys).`,
+  fromThisSowingAloneOf: (hits, part, sown) => `Allein aus dieser Aussaat: ${hits} von ${sown} angesehenen ${part}.`,
   seedlingsWantedInPots: 'Gewünschte Sämlinge in Töpfen',
   germinatedSeedsWanted: 'Gewünschte gekeimte Samen',
   howMany: 'Wie viele?',
@@ -434,7 +436,7 @@ export default {
   seedsOfOneLotOn:
     'Samen einer Partie auf zwei Wärmequellen werden innerhalb der Partie verglichen, über alle Partien und Saisons.',
   itTakesOneLotWith:
-    'Nötig ist eine Partie mit Samen auf zwei Wärmequellen, jede einmal kontrolliert. Gruppen, die die Quelle gewechselt haben oder geteilt oder zusammengelegt wurden, zählen nicht.',
+    'Nötig ist eine Partie mit Samen auf zwei Wärmequellen, auf jeder einmal kontrolliert. Gruppen, die auf eine andere Quelle kamen, geteilt oder zusammengelegt wurden, zählen nicht.',
   containerCount: { one: 'Behälter', other: 'Behälter' },
   ofWord3: (germinated, sown, counted) => `${germinated} von ${sown} (${counted})`,
   theLotsCounted: 'Die gezählten Partien',
@@ -471,11 +473,11 @@ export default {
 
   // species-form.js
   baseTemperature2: 'Basistemperatur',
-  belowThisSeedsGainNothing: 'Darunter gewinnen Samen nichts.',
+  belowThisSeedsGainNothing: 'Darunter zählt keine Wärme.',
   bestTemperature: 'Beste Temperatur',
   theyGerminateFastestAtIt: 'Dabei keimen sie am schnellsten.',
   ceilingTemperature: 'Obergrenze der Temperatur',
-  aboveThisNoMoreThan: 'Darüber nicht mehr als bei ihr.',
+  aboveThisNoMoreThan: 'Darüber zählt Wärme so, als wäre es genau so warm.',
   firstGerminatesAfterDays: 'Erste Keimung nach (Tage)',
   tellsWhenTheFirstCheck: 'Bestimmt, wann die erste Kontrolle fällig ist.',
   usuallyGivenUpAfterDays: 'Gewöhnlich aufgegeben nach (Tage)',
@@ -529,7 +531,7 @@ export default {
   notFinishedYet: (counted) => `${counted} noch nicht zu Ende`,
   howLongSeedKeepsCannot: (reason) => `Wie lange Samen keimfähig bleiben, lässt sich noch nicht schätzen: ${reason}.`,
   notCounted: 'Nicht gezählt',
-  notBetweenAndDaysThose: (days, days2) => `nicht zwischen ${days} und ${days2} Tagen, die aufgezeichnet sind`,
+  notBetweenAndDaysThose: (days, days2) => `nicht zwischen ${days} und ${days2} Tagen, den bisherigen Lagerzeiten`,
   afterDays95To: (halfDays, number, number2) => `nach ${halfDays} Tagen (95 %: ${number} bis ${number2})`,
   fewerGerminateTheLongerSeed: (fraction, days, fraction2, days2) =>
     `Je länger die Lagerung, desto weniger keimen: ${fraction} nach ${dative(days)}, ${fraction2} nach ${dative(days2)}.`,
@@ -554,7 +556,8 @@ export default {
 
   // writing.js
   theEntryHasNotArrived: 'der Eintrag ist noch nicht angekommen',
-  thePictureWasNotKept: (lost) => ` Das Bild wurde nicht gespeichert: ${lost} Es später bei den Einträgen hinzufügen.`,
+  thePictureWasNotKept: (lost) =>
+    ` Das Bild wurde nicht gespeichert: ${lost} Das Bild später bei den Einträgen hinzufügen.`,
   keptOnThisDeviceIt: (pictureWords) =>
     `Auf diesem Gerät gespeichert. Es wird gesendet, sobald der Dienst antwortet.${pictureWords}`,
   writtenDown: (what, pictureWords) => `Eingetragen. ${what}.${pictureWords}`,
@@ -581,7 +584,7 @@ export default {
   // why-words.js
   weekAfterCheck: 'eine Woche nach der letzten Kontrolle',
   weekAfterSowing: 'eine Woche nach der Aussaat',
-  potOn: (germinated) => `${germinated} gekeimt, bald zu topfen`,
+  potOn: (germinated) => `${germinated} gekeimt, zu topfen`,
   potOnWithRoots: (germinated, cm) => `${germinated} gekeimt, zu topfen mit Keimwurzeln von ${cm} cm`,
   usuallyAfterDays: (days) => `die ersten keimen gewöhnlich nach ${dative(days)}`,
   expectedAfterDays: (days) => `bei den bisherigen Temperaturen keimen die ersten nach etwa ${dative(days)}`,
@@ -609,7 +612,7 @@ export default {
     `nötig sind Samengruppen bei ${needed} oder mehr Temperaturen, mindestens ${apart} auseinander, deren Zählungen die Zeit bis zur halben Keimung ergeben; bisher sind es ${found}`,
   rateDoesNotRise: 'die Samen keimen bei höherer Temperatur nicht schneller',
   fewSowings: (neededSowings, neededDays, sowings, days) =>
-    `nötig sind mindestens ${neededSowings} beendete Aussaaten mit mindestens ${neededDays} verschiedenen Zahlen von Tagen seit dem Sammeln; bisher sind es ${sowings} mit ${days}`,
+    `nötig sind mindestens ${neededSowings} beendete Aussaaten mit mindestens ${neededDays} verschiedenen Lagerzeiten (in Tagen seit dem Sammeln); bisher sind es ${sowings} mit ${days}`,
   noSlope:
     'alle Samen oder keine keimten, oder die Keimung fällt zwischen zwei Tagen von allen auf keine: die Steigung ist nicht zu schätzen',
   noFall: 'diese Aussaaten zeigen nicht, dass mit den Tagen seit dem Sammeln weniger keimen',
