@@ -28,7 +28,7 @@ export default {
     notifiers: 'Meldewege',
     setUpNotices: 'Meldungen einrichten',
     notices: 'Meldungen',
-    noNoticeHasBeenSent: 'Noch keine Meldung wurde gesendet.',
+    noNoticeHasBeenSent: 'Es wurde noch keine Meldung gesendet.',
   },
 
   // alerts.js
@@ -55,7 +55,7 @@ export default {
   // history.js
   all: 'Alle',
   whatHappenedWhen: 'Was wann geschah',
-  foundLateReadingsThatCame: 'Spät gefunden: später gekommene Messwerte zeigen sie; niemandem wurde sie gemeldet.',
+  foundLateReadingsThatCame: 'Spät gefunden: Später eingetroffene Messwerte zeigen sie; sie wurde niemandem gemeldet.',
 
   // lists.js
   nothingIsOpen: 'Nichts ist offen.',
@@ -131,7 +131,7 @@ export default {
   pauseEnded: 'Pause beendet',
   turnedOff: 'Abgeschaltet',
   turnedOnAgain: 'Wieder eingeschaltet',
-  foundLateInReadingsThat: 'Spät gefunden, in später gekommenen Messwerten; niemandem gemeldet',
+  foundLateInReadingsThat: 'Spät gefunden, in später eingetroffenen Messwerten; niemandem gemeldet',
   noted: (stamp, recordedAt) => `${stamp}, bemerkt ${recordedAt}`,
   forWord: (since, length) => `${since}, Dauer ${length}`,
   sinceStillGoingOn: (since, length) => `seit ${since}, dauert an (${length})`,
@@ -144,7 +144,7 @@ export default {
   it: 'sie',
   them: 'sie',
   staleGoingOnForMore: (counted, part) =>
-    `${counted} veraltet: seit mehr als einem Tag, darum liest ${part} keiner mehr. Die Ursache beheben oder ${part} abschalten.`,
+    `${counted} veraltet: seit mehr als einem Tag aktiv, darum liest ${part} keiner mehr. Die Ursache beheben oder diese Warnung abschalten.`,
   chatteringItCameBackAgain: 'flattert: kam innerhalb von Minuten immer wieder',
   repeating: 'wiederholt sich',
   stale: (stale) => `${stale} veraltet`,

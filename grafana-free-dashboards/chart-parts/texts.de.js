@@ -49,8 +49,8 @@ export default {
   all: 'Alles',
   earlier: '← Früher',
   later: 'Später →',
-  closer: 'Näher',
-  wider: 'Weiter',
+  closer: 'Zoom +',
+  wider: 'Zoom −',
 
   // range-words.js
   now: 'jetzt',
@@ -86,10 +86,10 @@ export default {
     'Schattiert: die Grenzen. Linie: Mittel, mit tiefstem und höchstem Wert darum. Gestrichelt: die Raumluft.',
   humidity: 'Feuchte, %',
   shadedSaturated: (from) =>
-    `Schattiert: gesättigt, ab etwa ${from} %: dort können Sensoren Werte nicht unterscheiden. Gestrichelt: die untere Grenze.`,
+    `Schattiert: gesättigt, ab etwa ${from} %; dort können Sensoren Werte nicht unterscheiden. Gestrichelt: die untere Grenze.`,
   lightLux: 'Licht, lx',
-  eachLineUpwards: 'Jede Linie nach oben ist zehnmal heller.',
-  eachLineUpwardsShaded: 'Jede Linie nach oben ist zehnmal heller. Schattiert: dunkel genug.',
+  eachLineUpwards: 'Jede Linie bedeutet zehnmal so viel Licht wie die darunter.',
+  eachLineUpwardsShaded: 'Jede Linie bedeutet zehnmal so viel Licht wie die darunter. Schattiert: dunkel genug.',
   heatSoFar: (unitName) => `Wärmesumme, ${unitName}·h`,
   aDotAtTheEnd:
     'Ein Punkt am Ende jedes Tages, gerade Linien dazwischen. Schattiert darüber: was in den Lücken höchstens dazukam.',

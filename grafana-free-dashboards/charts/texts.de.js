@@ -5,7 +5,7 @@ export default {
   html: {
     charts: 'Diagramme',
     comparesContainersOverTime:
-      'Vergleicht Behälter über die Zeit. Die Adresse merkt sich die Auswahl, auch zum Teilen.',
+      'Vergleicht Behälter über die Zeit. Die Adresse dieser Seite enthält die Auswahl; als Lesezeichen speichern oder teilen.',
     print: 'Drucken',
     askingTheService: 'Der Dienst wird gefragt …',
     containers: 'Behälter',

@@ -26,7 +26,7 @@ export default {
   // alert-rules.js
   changeWhenAlertsAreRaised: 'Ändern, wann gewarnt wird',
   anEmptyFieldMeansThe:
-    'Ein leeres Feld heißt: Vorgabe, grau gezeigt. Die Grenzen für Temperatur, Feuchte und Licht stehen oben.',
+    'In einem leeren Feld gilt die Vorgabe, grau gezeigt. Die Grenzen für Temperatur, Feuchte und Licht stehen oben.',
   keepTheseRules: 'Regeln speichern',
   kept: 'Gespeichert.',
 
@@ -49,7 +49,7 @@ export default {
   aboutInWithoutReadingsAn: (unmeasured, counted) =>
     `Etwa ${unmeasured} an ${counted} ohne Messwerte: eine Schätzung, nicht Teil der „Wärmesumme“.`,
   everyDayEnteredWasMeasured: 'Jeder eingegebene Tag ist auch gemessen.',
-  withBoth: (counted) => `${counted} mit beidem`,
+  withBoth: (counted) => `${counted} mit Eingabe und Messwerten`,
   onTheEstimateEqualsThe: (over) => ` An ${over} ist die Schätzung gleich der gemessenen Wärme.`,
   tooHigh: 'zu hoch',
   tooLow: 'zu niedrig',
@@ -95,7 +95,7 @@ export default {
   openItWhereAirMoves:
     'Dort öffnen, wo Luft zieht, eine Maske tragen und sich nicht darüber beugen: warme, feuchte Behälter können auf einmal viele Sporen abgeben. Hände waschen. Eine Matte ausschalten, bevor darauf etwas gegossen oder angehoben wird.',
   openUntilLightUntilThen: (until) =>
-    `Offen bis ${until}: Licht bis dahin zählt als Öffnung, nicht als Lichteinfall. Noch ein Druck gibt von da an zehn Minuten.`,
+    `Offen bis ${until}: Licht bis dahin zählt als Öffnung, nicht als Lichteinfall. Erneutes Drücken gibt von da an zehn Minuten.`,
   pressBeforeYouOpenIt:
     'Vor dem Öffnen drücken. Licht in den nächsten 10 Minuten zählt dann als Öffnung, nicht als Lichteinfall.',
   tenMinutesMore: 'Zehn Minuten mehr',
@@ -141,7 +141,7 @@ export default {
   sensorTo: (share, low, high) => `${share} (Sensor: ${low} bis ${high})`,
   limit: 'Grenze',
   now2: 'Jetzt',
-  insideOfTheTimeHeard: 'Innerhalb, von der gemessenen Zeit',
+  insideOfTheTimeHeard: 'Innerhalb, Anteil der gemessenen Zeit',
   outsideFor: 'Außerhalb',
   inTheStretchShownHeard: (coveredHours, gapHours, leftOut) =>
     `Im gezeigten Zeitraum ${coveredHours} gemessen, ${gapHours} fehlen. ${leftOut}`,
@@ -155,7 +155,7 @@ export default {
   offDelayMin: 'Verzögerung des Endes (min)',
   defaultWord: (priority) => `Vorgabe (${priority})`,
   priority: 'Dringlichkeit',
-  raiseThisAlert: 'So warnen',
+  raiseThisAlert: 'Warnen',
   yes: 'ja',
   no: 'nein',
   isNotANumber: (title, typed) => `${title}: „${typed}“ ist keine Zahl.`,
@@ -164,7 +164,7 @@ export default {
   low: 'niedrig',
 
   // sensors.js
-  theSheetOfASensor: 'Das Blatt eines Sensors zeigt Batterie, Lücken, Korrektur und Umsetzen.',
+  theSheetOfASensor: 'Ein Tippen auf einen Sensor zeigt Batterie, Lücken, Korrektur und Einsätze.',
   placeOrMoveASensor: 'Sensor einsetzen oder umsetzen',
   noneUntilOneIsPlaced: 'Keine. Solange hier keiner eingesetzt ist, ist über diesen Behälter nichts bekannt.',
   heard3: 'zuletzt ',
@@ -175,7 +175,7 @@ export default {
   changeNameBandOrHow: 'Name, Grenzen oder Wärmesumme ändern',
   yesRemoveIt: 'Ja, entfernen',
   removeThisContainer: 'Diesen Behälter entfernen',
-  itLeavesTheShelfThe: 'Er verlässt das Regal. Die Messwerte bleiben bei ihren Sensoren.',
+  itLeavesTheShelfThe: 'Er verschwindet aus dem Regal. Die Messwerte bleiben bei ihren Sensoren.',
 
   // suggested.js
   yesThatWasMe: 'Ja, das war ich',
@@ -207,12 +207,12 @@ export default {
     `Temperatur und Feuchte blieben in ihren Grenzen, solange gemessen wurde${band}.`,
   duringAnOpening: ', während einer Öffnung',
   worst: 'Äußerster Wert',
-  worstAt: 'Um',
+  worstAt: 'Wann',
   degreeHoursLost: 'Verlorene Gradstunden',
   excursionCount: { one: 'Abweichung', other: 'Abweichungen' },
-  noReadingsToAddUp2: 'Noch keine Messwerte zu summieren.',
+  noReadingsToAddUp2: 'Noch keine Messwerte zum Summieren.',
   degreeHours: 'Gradstunden',
-  missing: 'Fehlen',
+  missing: 'Fehlt',
   none: 'keine',
   trueValueBetween: 'Wahrer Wert zwischen',
   and: (lower, upper) => `${lower} und ${upper}`,

@@ -7,7 +7,7 @@ export default {
     askingTheService: 'Der Dienst wird gefragt …',
     export: 'Ausgeben',
     savesReadingsAsAFile:
-      'Speichert Messwerte als Datei. Das Einlesen liest sie wieder. <a href="/docs/export.html">Mehr</a>',
+      'Speichert Messwerte als Datei. Sie lässt sich wieder einlesen. <a href="/docs/export.html">Mehr</a>',
     readingsOf: 'Messwerte von',
     from: 'Von',
     toThatDayIncluded: 'Bis einschließlich',
@@ -51,7 +51,7 @@ export default {
   saveAs: 'Speichern als',
   keepsTheFieldsBelowUnder: 'Speichert die Felder unten unter diesem Namen. Ein Profil dieses Namens wird ersetzt.',
   saveProfile: 'Profil speichern',
-  guess: 'Raten',
+  guess: 'Automatisch',
   dayFirst: 'Tag zuerst',
   monthFirst: 'Monat zuerst',
   yearFirst: 'Jahr zuerst',
@@ -67,7 +67,7 @@ export default {
   encoding: 'Kodierung',
   columns: 'Spalten',
   oneColumnALineIts:
-    'Eine Spalte je Zeile: ihre Nummer oder Überschrift, = und time, clock, sensor, ignore oder eine Messgröße mit Einheit und Sensor.',
+    'Je Zeile eine Spalte: ihre Nummer oder Überschrift, dann = und time, clock, sensor, ignore oder eine Messgröße mit Einheit und Sensor.',
   exampleOfAColumn: '2=temperature:F',
 
   // import-words.js
@@ -83,12 +83,12 @@ export default {
   rejected: (counted) => `${counted} abgewiesen`,
   lineIsRejected: (line, rejected) => `Zeile ${line} ist abgewiesen: ${rejected}`,
   line: (line, sensor, at, join) => `Zeile ${line}: ${sensor}, ${at}, ${join}`,
-  columnsIsNotAColumn: (trim) => `Spalten: „${trim}“ ist keine Spalte mit Bedeutung, etwa 2=temperature:F.`,
+  columnsIsNotAColumn: (trim) => `Spalten: „${trim}“ nennt nicht eine Spalte und ihre Bedeutung, wie 2=temperature:F.`,
 
   // import.js
   chooseAFileFirst: 'Zuerst eine Datei wählen.',
   theFileIsLargerThan: 'Die Datei ist größer als 2 GiB. Den Befehl import verwenden oder die Datei teilen.',
-  correctWhatIsGuessed: 'Geratenes korrigieren',
+  correctWhatIsGuessed: 'Erkanntes korrigieren',
   preview: 'Vorschau',
   start: 'Beginnen',
   stop: 'Anhalten',
@@ -96,7 +96,7 @@ export default {
   rejectedRows: 'Abgewiesene Zeilen',
   continue: 'Fortsetzen',
   firstRows: 'Erste Zeilen',
-  guessed: 'Geraten',
+  guessed: 'Erkannt',
 
   // record.js, record-words.js
   containers: 'Behälter',
@@ -110,9 +110,9 @@ export default {
   entries: 'Einträge',
   takenOver: 'Übernommen:',
   theRecordIsTooLarge: 'Die Zip-Datei ist größer als 8 MB.',
-  theTableIsTooLarge: 'Die Tabelle ist größer als 1 MB. Sie in eine Zip-Datei legen.',
+  theTableIsTooLarge: 'Die Tabelle ist größer als 1 MB. Sie in eine Zip-Datei packen.',
   theNameMustTellTheTable: (names) => `Der Name der Datei muss mit dem Namen ihrer Tabelle beginnen: ${names}.`,
-  theFileHoldsNoRow: (title) => `${title}: die Datei enthält keine Zeile.`,
+  theFileHoldsNoRow: (title) => `${title}: Die Datei enthält keine Zeile.`,
   nothingImported: 'Nichts wurde eingelesen:',
   nothingImportedFrom: (file) => `Nichts wurde eingelesen. In ${file}:`,
   lineIsWrong: (line, words) => `Zeile ${line}: ${words}`,

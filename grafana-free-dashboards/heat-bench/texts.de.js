@@ -16,7 +16,7 @@ export default {
     putAJarOfWater:
       'Zwei Tage lang ein Glas Wasser mit einem Sensor in den leeren Behälter stellen und einen zweiten Sensor in den Raum. Dann zeigt sich hier, wie kalt der Raum werden darf.',
     heatMatsLampsAndTheir:
-      'Heizmatten, Lampen und ihre Leitungen vom Wasser fern halten, hinter einem Fehlerstrom-Schutzschalter und mit Tropfschlaufen; feste Leitungen sind Sache der Elektrofachkraft. Eine selbst gebaute Heizung am ersten Tag nicht allein lassen.',
+      'Heizmatten, Lampen und ihre Leitungen vom Wasser fernhalten, hinter einem Fehlerstrom-Schutzschalter und mit Tropfschlaufen; feste Leitungen sind Sache der Elektrofachkraft. Eine selbst gebaute Heizung am ersten Tag nicht allein lassen.',
     container: 'Behälter',
     heatersPowerWIfKnown: 'Leistung der Heizung, W (falls bekannt)',
     workItOut: 'Berechnen',
@@ -28,12 +28,12 @@ export default {
   // choice.js
   n3Days: '3 Tage',
   n7Days: '7 Tage',
-  n4Weeks: '28 Tage',
+  n4Weeks: '4 Wochen',
   all: 'Alles',
 
   // comparison.js
   whereTheWeatherStaysAlike:
-    'Bleibt das Wetter ein bis zwei Tage gleich, sind diese Intervalle zu eng: manche enthalten den wahren Wert nur in 82 von 100 Fällen.',
+    'Bleibt das Wetter ein bis zwei Tage gleich, sind diese Intervalle zu eng: Manche enthalten den wahren Wert nur in 82 von 100 Fällen.',
   eachByItselfFromTo: (from, to, base) =>
     `Jeder für sich, von ${from} bis ${to}. Wärme über ${base}; unter jeder Zahl ihr 95-%-Intervall.`,
   differences: 'Unterschiede',
@@ -47,7 +47,7 @@ export default {
 
   // heat-bench.js
   twoContainersAreNeededFor: 'Für einen Vergleich sind zwei Behälter nötig.',
-  chooseTwoToOfOne: (MOST) => `Zwei bis ${MOST} einer Sorte wählen.`,
+  chooseTwoToOfOne: (MOST) => `Zwei bis ${MOST} wählen, nur Behälter oder nur Wärmequellen.`,
   comparing: 'Wird verglichen …',
 
   // profile.js
@@ -65,11 +65,11 @@ export default {
     'Die Temperaturen passen nicht zu einem beheizten Ort in diesem Raum. Prüfen, ob die Sonne ihn erreicht oder ob er geöffnet wurde.',
   hereItIs: (permutationP) => `; hier ist es ${permutationP}`,
   andTheContainerIsThe: (name, name2, count, count2) =>
-    `${name} und ${name2}: der Behälter ist die Einheit. Bei ${count} gegen ${count2} `,
+    `${name} und ${name2}: Der Behälter ist die Einheit. Bei ${count} gegen ${count2} `,
   theSmallestPossiblePermutation: (leastPermutationP, here) =>
     `ist das kleinste mögliche Permutations-p ${leastPermutationP}${here}.`,
   theRoomWasTooSteady: (roomMin, roomMax, unitName) =>
-    `Der Raum war zu gleichmäßig, zwischen ${roomMin} und ${roomMax} ${unitName}; so zeigt sich nicht, wie ihm der Ort folgt. `,
+    `Der Raum war zu gleichmäßig, zwischen ${roomMin} und ${roomMax} ${unitName}; darum zeigt sich nicht, wie der Ort ihm folgt. `,
   repeatTheTrialOverColder: 'Den Versuch in kälteren Nächten wiederholen oder den Raum einige Stunden abkühlen lassen.',
   theRoomChangedFromTo: (roomMin, roomMax, unitName, insideMin, insideMax) =>
     `Der Raum änderte sich von ${roomMin} bis ${roomMax} ${unitName}, der Ort nur von ${insideMin} bis ${insideMax} ${unitName}. `,
@@ -86,7 +86,7 @@ export default {
   thisPlaceFallsBelowWhen: (limit, degrees, unitName) =>
     `Dieser Ort fällt unter ${limit}, wenn der Raum unter ${degrees} ${unitName} bleibt `,
   n95ToTheSensorsMay: (low, high, sensorError) =>
-    `(95 %: ${low} bis ${high}; die Sensoren können ±${sensorError} hinzufügen).`,
+    `(95 %: ${low} bis ${high}; durch die Sensoren dazu noch ±${sensorError}).`,
   itsMeanInTheTrial: ' Sein Mittel im Versuch lag schon darunter.',
   inARoomAnotherColder: (plain, unitName, one, low, high) =>
     ` In einem noch um ${plain} ${unitName} kälteren Raum dauert das ${one} Stunden (${low} bis ${high}).`,
@@ -102,8 +102,8 @@ export default {
   riseAboveTheRoomHeater: 'Übertemperatur zum Raum, Heizung immer an',
   riseAboveTheRoom: 'Übertemperatur zum Raum',
   fallsBelowInARoom: (limit) => `Fällt unter ${limit} in einem Raum unter`,
-  afterInARoomColder: (colderBy) => `nach, in einem noch um ${colderBy} kälteren Raum`,
-  afterIfTheHeatFails: 'nach, wenn die Wärme ausfällt',
+  afterInARoomColder: (colderBy) => `Dauer bis dahin, in einem noch um ${colderBy} kälteren Raum`,
+  afterIfTheHeatFails: 'Dauer bis dahin, wenn die Wärme ausfällt',
   heaterSwitchesOnAndOff: 'Heizung schaltet ein und aus bei',
   and: (onBelow, offAbove) => `${onBelow} und ${offAbove}`,
   heaterIsOn: 'Heizung ist an',
@@ -125,7 +125,7 @@ export default {
   points: (number) => `${number} Punkte`,
   mean: 'Mittel',
   nightFloor: 'Nächtliches Minimum',
-  swingInADay: 'Schwankung je Tag',
+  swingInADay: 'Tagesschwankung',
   tooFewForAnInterval: 'zu wenige für ein Intervall',
   about: (low) => `etwa ${low}`,
   containerCount: { one: 'Behälter', other: 'Behälter' },
@@ -139,7 +139,7 @@ export default {
   notSeenToEnd: (part) => `; ${part} ohne gesehenes Ende`,
   openingCount: { one: 'Öffnung', other: 'Öffnungen' },
   less: (first, second) => `${first} minus ${second}`,
-  hoursOfBoth: 'Stunden beider',
-  sensorsMayMake: 'Anteil der Sensoren',
+  hoursOfBoth: 'Gemeinsame Stunden',
+  sensorsMayMake: 'Durch Sensorfehler',
   leftOutSinceTooFew: (join) => `Nicht mitgerechnet, weil zu wenige Stunden gemessen sind: ${join}.`,
 };

@@ -31,7 +31,7 @@ export default {
   aClientWithoutAnId: 'einem Gerät ohne Namen',
   connectionCount: { one: 'Verbindung', other: 'Verbindungen' },
   refusedWithoutAnAccountWithin: (counted, client, address) =>
-    `${counted} ohne Konto in der letzten Stunde abgewiesen, zuletzt von ${client} an ${address}. Gehört das Gerät dazu, ein Konto dafür anlegen.`,
+    `${counted} ohne Konto in der letzten Stunde abgewiesen, zuletzt von ${client} (${address}). Gehört das Gerät dazu, ein Konto dafür anlegen.`,
   publishesTo: (join) => `sendet an ${join}`,
   reads: (join) => `liest ${join}`,
 
@@ -48,19 +48,19 @@ export default {
   connected: 'verbunden',
   notConnected: 'nicht verbunden',
   settingsFor: (name) => `Einstellungen für ${name}`,
-  putTheseLinesInThe: 'Diese Zeilen in settings.h an die Stelle der gleichen setzen. Sie werden nur einmal gezeigt.',
+  putTheseLinesInThe: 'Mit diesen Zeilen die gleichnamigen in settings.h ersetzen. Sie werden nur einmal gezeigt.',
   copy: 'Kopieren',
   qrCodeWithTheSame: 'QR-Code mit denselben Zeilen',
 
   // actions.js
   since: 'Seit',
-  goesTo: 'Kommt nach',
+  goesTo: 'Neuer Platz',
   emptyNowAllFiguresFollow: 'Leer: jetzt. Alle Auswertungen werden neu berechnet, auch die vergangenen.',
   placeOrMove: 'Einsetzen oder umsetzen',
   isTakenOut: (name) => `${name} ist herausgenommen.`,
   goesTo2: (name, text) => `${name}: neuer Platz ${text}.`,
   newSensor: 'Neuer Sensor',
-  itTakesOverThePlace: 'Er übernimmt den Platz. Dieser wird ausgemustert.',
+  itTakesOverThePlace: 'Er übernimmt den Platz. Der bisherige Sensor wird ausgemustert.',
   emptyNowNotBeforeThe: 'Leer: jetzt. Nicht vor dem ersten Messwert des neuen Sensors.',
   replace: 'Ersetzen',
   chooseTheNewSensorIt: 'Den neuen Sensor wählen. Er darf in keinem Behälter sein.',
@@ -154,7 +154,7 @@ export default {
   noLongerMeasuredWas: (degreeHours) => `nicht mehr gemessen (war ${degreeHours})`,
   became: (words, before, after) => `${words}vorher ${before}, jetzt ${after}`,
   daysLeftNotKnownYet:
-    'Verbleibende Tage: noch nicht bekannt. Dafür sind sechs Tage Spannungen seit dem Laden oder Wechseln der Zellen nötig.',
+    'Verbleibende Tage: noch nicht bekannt. Dafür sind Spannungen aus sechs Tagen seit dem Laden oder Wechseln der Zellen nötig.',
   daysLeftNotKnownThe: 'Verbleibende Tage: nicht bekannt. Die Spannung fällt noch nicht deutlich.',
   daysLeftNotKnownThe2: 'Verbleibende Tage: nicht bekannt. Die Spannung steigt, wie beim Laden.',
   daysLeftNotKnownEnter: 'Verbleibende Tage: nicht bekannt. Unten eingeben, bei welcher Spannung die Zellen leer sind.',
@@ -163,7 +163,7 @@ export default {
   addToTemperatureDegreesc: 'Zur Temperatur addieren (°C)',
   ifItReads04: 'Zeigt er in schmelzendem Eis 0,4 zu viel, \u22120,4 eingeben.',
   addToHumidity: 'Zur Feuchte addieren (%)',
-  fromASaltJarLeft: 'Aus einem Salzglas, nach Stunden.',
+  fromASaltJarLeft: 'Aus einem Salzglas, nach einigen Stunden darin.',
   mayBeOffByDegreesc: 'Mögliche Abweichung (± °C)',
   whatTheMakerStatesOr: 'Angabe des Herstellers oder eigener Befund.',
   keepTheCorrection: 'Korrektur speichern',
@@ -190,7 +190,7 @@ export default {
     'Einen Becher mit zerstoßenem Eis füllen. Kaltes Wasser zugeben, bis es fast die Oberkante des Eises erreicht, und umrühren.',
   putTheSensorIntoA:
     'Den Sensor in einen dünnen Beutel ohne Luft stecken und in die Mitte des Eises halten. Platine, Batterie und ',
-  mainsWiringDryAndAway: 'Netzleitungen trocken und vom Becher fern halten.',
+  mainsWiringDryAndAway: 'Netzleitungen trocken und vom Becher fernhalten.',
   stirNowAndThenAnd: 'Ab und zu umrühren und Eis nachlegen, wenn es schmilzt.',
   comparisonTemperatureNear30: 'Vergleich: Temperatur nahe 30 °C',
   putABetterThermometerBeside:
@@ -214,7 +214,7 @@ export default {
   knownLampLight: 'Bekannte Lampe: Licht',
   putALightMeterBeside:
     'Ein Luxmeter neben den Sensor legen, beide zur Lampe gerichtet, in einem Raum ohne Tageslicht.',
-  letTheLampWarmUp: 'Die Lampe warm werden lassen. Papier und Kunststoff von einer heißen Lampe fern halten.',
+  letTheLampWarmUp: 'Die Lampe warm werden lassen. Papier und Kunststoff von einer heißen Lampe fernhalten.',
 
   // guide-words.js
   ofReadingsNeeded: (readings, readingsNeeded) => `${readings} von ${readingsNeeded} nötigen Messwerten.`,
@@ -231,11 +231,11 @@ export default {
   stepByStep: 'Schritt für Schritt',
   start: 'Beginnen',
   stop: 'Abbrechen',
-  itIsInPlace: 'Er ist am Ort',
+  itIsInPlace: 'Er liegt dort',
   takeTheValue: 'Wert übernehmen',
   settledTheValueCanBe: 'Beruhigt. Der Wert kann übernommen werden.',
   take: (quantity) => `${quantity} übernehmen`,
-  inPlaceSince: (placedAt) => `Am Ort seit ${placedAt}.`,
+  inPlaceSince: (placedAt) => `Dort seit ${placedAt}.`,
   itNeedsMoreYouCan: (since, missing) =>
     `${since} Es dauert noch ${missing}. Diese Seite kann so lange geschlossen werden.`,
   theBetterInstrumentShows: (quantity) => `Das bessere Messgerät zeigt (${quantity})`,
@@ -283,7 +283,7 @@ export default {
   orMore: (daysLeast) => `${daysLeast} oder mehr`,
   to: (daysLeast, daysMost) => `${daysLeast} bis ${daysMost}`,
   aboutDaysLeft: (daysLeft, bounds) => `noch etwa ${daysLeft} Tage (${bounds})`,
-  noFallYet: 'noch kein Abfall',
+  noFallYet: 'fällt noch nicht',
   atLeastDaysLeft: (daysLeast) => `noch mindestens ${daysLeast} Tage`,
   rising2: 'steigt',
   dbm: (rssi) => `${rssi} dBm`,

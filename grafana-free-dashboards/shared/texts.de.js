@@ -75,7 +75,7 @@ export default {
   // alert-words.js
   lasted: (lasting) => `Dauerte ${lasting}`,
   forWord: (lasting) => `Seit ${dative(lasting)}`,
-  signsOfFault: (detail) => `Anzeichen eines Sensorfehlers, auf Deutsch auf der Seite Sensoren („${detail}“)`,
+  signsOfFault: (detail) => `Anzeichen eines Sensorfehlers: „${detail}“ (auf Deutsch auf der Seite Sensoren)`,
   trend: (value, perHour, steady) => `jetzt ${value}, Änderung ${perHour} je Stunde, auf etwa ${steady} zu`,
   outsideAtAbout: (forecastAt) => `außerhalb etwa um ${forecastAt}`,
   nothingWasHeardFor: (lasting) => `${lasting} lang kam nichts`,
@@ -124,12 +124,12 @@ export default {
   areDryInTheirMedium: 'haben trockenes Substrat',
   shortOfAir: 'Zu wenig frische Luft',
   areShortOfAir: 'haben zu wenig frische Luft',
-  highest: 'höchstens',
+  highest: 'am höchsten',
   batteryLow: 'Batterie schwach',
   areLowOnBattery: 'haben eine schwache Batterie',
   lowest: 'am niedrigsten',
   beyond: 'jenseits von',
-  worst: 'äußerstenfalls',
+  worst: 'im schlimmsten Fall',
 
   // container-words.js
   jar: 'Glas',
@@ -140,10 +140,10 @@ export default {
   notReported: 'nicht gemeldet',
   noSensor: 'Kein Sensor',
   noSensorIsPlacedHere: 'Hier ist kein Sensor eingesetzt, also ist nichts bekannt.',
-  openForACheckUntil: (until) => `Offen für eine Kontrolle bis ${until}; Licht zählt als Öffnung.`,
+  openForACheckUntil: (until) => `Zur Kontrolle offen bis ${until}; Licht zählt so lange als Öffnung.`,
   itsTemperatureWasNotCompared: 'Die Temperatur wird ab dem nächsten Messwert mit den Grenzen verglichen.',
   notCheckedYet: 'Noch nicht geprüft',
-  aSensorIsPlacedBut: 'Ein Sensor ist eingesetzt, aber noch kam keine Temperatur von ihm.',
+  aSensorIsPlacedBut: 'Ein Sensor ist eingesetzt, aber von ihm kam noch keine Temperatur.',
   pausedForNow: 'Vorläufig pausiert.',
   acknowledged2: 'Bestätigt.',
   needsYou: 'Braucht Hilfe',
@@ -188,18 +188,18 @@ export default {
     `${values} liegt außerhalb dessen, was ein Sensor messen kann. Den Sensor und seine Einheit prüfen.`,
   reasonImplausible: (values) => `${values} ist in einem Keimbehälter unmöglich. Den Sensor prüfen.`,
   reasonStuck: (values, time) =>
-    `${values}, ${time} lang ohne jede Änderung, obwohl sich die Werte dieses Sensors sonst ändern. Neu starten, Verdrahtung prüfen.`,
+    `${values}, ${time} lang ohne jede Änderung, obwohl sich die Werte dieses Sensors sonst ändern. Den Sensor neu starten, die Verdrahtung prüfen.`,
   reasonSpike: (values) => `${values}, weit entfernt von den Messwerten davor und danach. Die Verdrahtung prüfen.`,
   reasonJump: (before, after) =>
     `Sprang von ${before} auf ${after} und blieb dort. Prüfen, ob der Sensor bewegt wurde.`,
   reasonSaturatedHumidity: (time) => `${time} lang am Ende der Feuchteskala. Unterschiede bedeuten dort wenig.`,
   reasonSaturatedLight: 'Der Lichtsensor ist am Ende seiner Skala: sehr helles Licht, oder nicht angeschlossen.',
   reasonCondensation:
-    'Gesättigte Luft, während die Temperatur fiel: Wasser schlägt sich auf dem Sensor nieder. Seine Feuchte zeigt stundenlang zu viel an.',
+    'Gesättigte Luft, während die Temperatur fiel: Wasser schlägt sich auf dem Sensor nieder. Er zeigt stundenlang zu viel Feuchte an.',
   reasonDrift: (other, difference) =>
-    `Weicht von ${other} im selben Behälter um ${difference} ab, mehr als die Fehler beider erlauben. Beide nebeneinander vergleichen.`,
+    `Weicht von ${other} im selben Behälter um ${difference} ab, mehr, als die Fehler der beiden erklären. Beide nebeneinander vergleichen.`,
   reasonWrongClock: (behind, time) =>
-    `Die Uhr des Sensors geht um mindestens ${time} ${behind ? 'nach' : 'vor'}. Stellen, oder age statt at senden.`,
+    `Die Uhr des Sensors geht um mindestens ${time} ${behind ? 'nach' : 'vor'}. Die Uhr stellen, oder age statt at senden.`,
   reasonInterval: (after, before) => `Meldet sich alle ${after} statt alle ${before}. Funk und Batterie prüfen.`,
   reasonBattery: (before, after) =>
     `Die Batteriespannung fiel binnen einer Woche von ${before} auf ${after}. Laden oder wechseln.`,
@@ -433,7 +433,7 @@ export default {
   twoSensorsDriftApart: 'Zwei Sensoren laufen auseinander',
   wrongClock: 'Uhr falsch',
   longerInterval: 'Längerer Abstand',
-  fallingBattery: 'Batterie fällt',
+  fallingBattery: 'Batteriespannung fällt',
   counted: 'mitgerechnet',
   leftOutOfFigures: 'nicht mitgerechnet',
   partlyLeftOutOfFigures: 'teilweise nicht mitgerechnet',
@@ -448,7 +448,7 @@ export default {
   faultCount: { one: 'Fehler', other: 'Fehler' },
   allCountedInTheFigures: (counted) => `${counted}, alle mitgerechnet.`,
   itIs: 'er ist',
-  allAre: 'alle sind',
+  allAre: 'sie sind',
   leftOutOfTheFigures: (counted, part) => `${counted}; ${part} nicht mitgerechnet.`,
   ofWord: (hours) => `${hours} `,
   faultyStretchCount: { one: 'fehlerhafter Abschnitt', other: 'fehlerhafte Abschnitte' },
@@ -613,10 +613,10 @@ export default {
   heatMat: 'Heizmatte',
   warmCloset: 'Warmer Schrank',
   containersWithTheSameWords:
-    'Behälter mit denselben Worten hier gelten als an derselben Quelle. Leer: nichts wärmt ihn.',
+    'Behälter mit demselben Eintrag gelten als von derselben Quelle gewärmt. Leer: Nichts wärmt ihn.',
   mainsNearWater: 'Netzspannung nahe am Wasser. ',
   putMatThermostatAndPlugs:
-    'Matte, Thermostat und Stecker hinter einen Fehlerstrom-Schutzschalter, höher als jedes verschüttete Wasser, das Kabel mit Tropfschlaufe. Örtliche Vorschriften befolgen; feste Leitungen sind Sache der Elektrofachkraft. Die Matte schaltet der Thermostat, nicht dieser Dienst.',
+    'Matte, Thermostat und Stecker über einen Fehlerstrom-Schutzschalter (FI) anschließen. So hoch anbringen, dass verschüttetes Wasser sie nicht erreicht; am Kabel eine Tropfschlaufe lassen. Örtliche Vorschriften befolgen; feste Leitungen sind Sache der Elektrofachkraft. Die Matte schaltet der Thermostat, nicht dieser Dienst.',
 
   // container-form.js
   aNumberIsMissing: (title) => `${title}: eine Zahl fehlt.`,
@@ -628,7 +628,7 @@ export default {
   notHotterThanMustBe: '„Nicht wärmer als“ muss über „Nicht kälter als“ liegen.',
   theCeilingMustBeAbove: 'Die Obergrenze muss über der Basis liegen.',
   roomOrBench: 'Raum oder Tisch',
-  whereItStands: 'Wo es steht. Behälter mit denselben Worten werden zusammen gezeigt.',
+  whereItStands: 'Wo er steht. Behälter mit demselben Eintrag werden zusammen gezeigt.',
 
   // card.js
   placeASensor: 'Einen Sensor einsetzen',
@@ -636,7 +636,7 @@ export default {
   n24HAgo: 'vor 24 h',
   now2: 'jetzt',
   noHeatSourceNamed: 'keine Wärmequelle genannt',
-  noReadingsToAddUp: 'noch keine Messwerte zu summieren',
+  noReadingsToAddUp: 'noch keine Messwerte zum Summieren',
   countsFromTheNext: 'zählt ab dem nächsten Messwert',
   temperatureOverThePast24: (words) => `Temperatur der letzten 24 Stunden: ${words}.`,
   wasInOrder: 'War in Ordnung',
@@ -653,12 +653,12 @@ export default {
   allPairs: 'Alle',
   butTheirSensorsMayBe: (difference, sensorError, unit) =>
     `${difference}, aber die Sensoren können um so viel falsch messen (±${sensorError} ${unit}). `,
-  chanceAloneDoesThatIn: (counts, one) => `${counts} macht der Zufall allein das in ${one} von 100 Fällen.`,
+  chanceAloneDoesThatIn: (counts, one) => `${counts} kommt das durch Zufall allein in ${one} von 100 Fällen vor.`,
   each: 'beiden',
   gaveMoreThan: (more, heat, unit, less) => `${more} gab ${heat} ${unit} mehr als ${less}`,
   hADay: (unitName) => `${unitName}·h je Tag`,
   itCanBeDueTo: (counts, sides) =>
-    `${counts} kann es an den Behältern liegen und nicht an der Wärmequelle: einen Behälter dazunehmen, bei ${sides}.`,
+    `${counts} kann es an den Behältern liegen und nicht an der Wärmequelle: bei ${sides} einen Behälter dazunehmen.`,
   noClearDifferenceInHeat: (part, part2, low, high, unit) =>
     `Kein klarer Unterschied der Wärme zwischen ${part} und ${part2}: wahrscheinlich von ${low} bis ${high} ${unit}. `,
   nonePairs: 'Keine',
@@ -666,9 +666,9 @@ export default {
     `${shown} von ${pairs} Paaren ${isOne ? 'unterscheidet' : 'unterscheiden'} sich deutlich in der Wärme. Etwa jedes zwanzigste Paar täte das durch Zufall allein.`,
   swapAndMeasureAgain: (part) => `Zum Prüfen ${part} tauschen und noch einmal messen.`,
   thatCanBeDueTo: (difference, sides) =>
-    `${difference}. Das kann an diesen Behältern liegen und nicht an der Wärmequelle: einen Behälter dazunehmen, bei ${sides}.`,
+    `${difference}. Das kann an diesen Behältern liegen und nicht an der Wärmequelle: bei ${sides} einen Behälter dazunehmen.`,
   thatCanStillBeChance: (counts, sides) =>
-    `${counts} kann das noch Zufall sein: einen Behälter dazunehmen, bei ${sides}.`,
+    `${counts} kann das noch Zufall sein: bei ${sides} einen Behälter dazunehmen.`,
   theErrorOfTheirSensors: (sensorError, unit) =>
     `Der Fehler der Sensoren kann einen Unterschied von bis zu ${sensorError} ${unit} verbergen.`,
   theSensorOfWithThat: (part, part2) => `den Sensor von ${part} mit dem von ${part2}`,

@@ -174,10 +174,10 @@ export default {
   nothingNew: 'nichts Neues',
 
   // forecast-words.js
-  theNextOf: (seeds, remaining) => `die nächsten ${seeds} von ${remaining}`,
+  theNextOf: (seeds, remaining) => `${seeds === '1' ? 'der nächste' : `die nächsten ${seeds}`} von ${remaining}`,
   to: (earliest, latest) => `${earliest} bis ${latest}`,
   notBeforePerhapsNever: (earliest) => `nicht vor ${earliest}, vielleicht nie`,
-  shouldHaveComeByNow: (next, latest) => `${next} sollten schon gekeimt sein (${latest})`,
+  shouldHaveComeByNow: (next, latest) => `${next} wohl schon gekeimt (${latest})`,
   comes: 'keimt',
   come: 'keimen',
   around: (next, part, longDay, latest) => `${next} ${part} etwa am ${longDay} (${latest})`,
