@@ -94,7 +94,7 @@ export default {
     'Dieses Gerät bleibt still. Zum Melden muss eine Seite offen sein; für die Nacht E-Mail oder einen anderen Meldeweg einrichten.',
   aSoundAndANotification: 'Ein Ton und eine Benachrichtigung, solange eine dieser Seiten offen und das Gerät wach ist.',
   aSoundOnlyAsLong:
-    'Nur ein Ton, solange eine dieser Seiten offen und das Gerät wach ist: der Browser erlaubt Benachrichtigungen nur über https oder auf dem Rechner selbst.',
+    'Nur ein Ton, solange eine dieser Seiten offen und das Gerät wach ist: Der Browser erlaubt Benachrichtigungen nur über https oder auf dem Rechner selbst.',
   aSoundOnlyAsLong2:
     'Nur ein Ton, solange eine dieser Seiten offen und das Gerät wach ist: Benachrichtigungen sind in den Einstellungen des Browsers nicht erlaubt.',
 
@@ -120,10 +120,10 @@ export default {
   notToldAcknowledged: 'Niemandem gemeldet: vorher schon bestätigt.',
   notToldPaused: (until) => `Noch niemandem gemeldet: pausiert bis ${until}.`,
   notToldQuiet: (until) => `Noch niemandem gemeldet: Ruhezeit bis ${until}.`,
-  notToldCollecting: (until) => `Noch niemandem gemeldet: weitere Warnungen werden gesammelt, bis ${until}.`,
+  notToldCollecting: (until) => `Noch niemandem gemeldet: Weitere Warnungen werden bis ${until} gesammelt.`,
   notToldGrouped: (until) =>
-    `Noch niemandem gemeldet: vor Kurzem ging eine Meldung dieser Art hinaus. Die nächste geht frühestens ${until} hinaus.`,
-  onlyOpenPages: 'Nur offene Seiten erhalten Meldungen: weder E-Mail noch Webhook ist eingerichtet.',
+    `Noch niemandem gemeldet: Vor Kurzem ging eine Meldung dieser Art hinaus. Die nächste geht frühestens ${until} hinaus.`,
+  onlyOpenPages: 'Nur offene Seiten erhalten Meldungen: Weder E-Mail noch Webhook ist eingerichtet.',
 
   // words.js
   backToNormal: 'Wieder normal',

@@ -93,7 +93,7 @@ export default {
   aCheck: 'Eine Kontrolle',
   mould: 'Schimmel. ',
   openItWhereAirMoves:
-    'Dort öffnen, wo Luft zieht, eine Maske tragen und sich nicht darüber beugen: warme, feuchte Behälter können auf einmal viele Sporen abgeben. Hände waschen. Eine Matte ausschalten, bevor darauf etwas gegossen oder angehoben wird.',
+    'Dort öffnen, wo Luft zieht, eine Maske tragen und sich nicht darüber beugen: Warme, feuchte Behälter können auf einmal viele Sporen abgeben. Hände waschen. Eine Matte ausschalten, bevor darauf etwas gegossen oder angehoben wird.',
   openUntilLightUntilThen: (until) =>
     `Offen bis ${until}: Licht bis dahin zählt als Öffnung, nicht als Lichteinfall. Erneutes Drücken gibt von da an zehn Minuten.`,
   pressBeforeYouOpenIt:

@@ -110,7 +110,7 @@ export default {
   entries: 'Einträge',
   takenOver: 'Übernommen:',
   theRecordIsTooLarge: 'Die Zip-Datei ist größer als 8 MB.',
-  theTableIsTooLarge: 'Die Tabelle ist größer als 1 MB. Sie in eine Zip-Datei packen.',
+  theTableIsTooLarge: 'Die Tabelle ist größer als 1 MB. In eine Zip-Datei packen.',
   theNameMustTellTheTable: (names) => `Der Name der Datei muss mit dem Namen ihrer Tabelle beginnen: ${names}.`,
   theFileHoldsNoRow: (title) => `${title}: Die Datei enthält keine Zeile.`,
   nothingImported: 'Nichts wurde eingelesen:',

@@ -74,13 +74,13 @@ export default {
   theRoomChangedFromTo: (roomMin, roomMax, unitName, insideMin, insideMax) =>
     `Der Raum änderte sich von ${roomMin} bis ${roomMax} ${unitName}, der Ort nur von ${insideMin} bis ${insideMax} ${unitName}. `,
   eitherSomethingRegulatesItOr:
-    'Entweder wird er geregelt, oder er erwärmt und kühlt sich langsam: der Versuch ist zu kurz, um das zu entscheiden. Einige Tage weitermessen.',
+    'Entweder wird er geregelt, oder er erwärmt und kühlt sich langsam ab: Der Versuch ist zu kurz, um das zu entscheiden. Einige Tage weitermessen.',
   theRoomChangedEnoughTo: (roomMin, roomMax, unitName) =>
-    `Der Raum änderte sich genug (${roomMin} bis ${roomMax} ${unitName}), aber der Ort änderte sich auch aus anderen Gründen: ein geöffneter Deckel, die Sonne oder eine schaltende Heizung. `,
+    `Der Raum änderte sich genug (${roomMin} bis ${roomMax} ${unitName}), aber der Ort änderte sich auch aus anderen Gründen, etwa durch einen geöffneten Deckel, die Sonne oder eine schaltende Heizung. `,
   leaveItClosedAndShaded:
     'Zwei Tage geschlossen und im Schatten lassen. Schaltet die Heizung, den Sensor jede Minute melden lassen.',
   somethingRegulatesThisPlace: (roomMin, roomMax, unitName) =>
-    `Dieser Ort wird geregelt: er folgt dem Raum (${roomMin} bis ${roomMax} ${unitName}) weniger als mit einer ungeregelten Heizung. `,
+    `Dieser Ort wird geregelt: Er folgt dem Raum (${roomMin} bis ${roomMax} ${unitName}) weniger als mit einer ungeregelten Heizung. `,
   theLowestRoomTemperatureFor:
     'Die niedrigste Raumtemperatur dafür ist nicht bekannt, weil die Heizung nie an ihre Grenze kam.',
   thisPlaceFallsBelowWhen: (limit, degrees, unitName) =>

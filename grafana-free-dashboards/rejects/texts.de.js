@@ -12,7 +12,7 @@ export default {
   },
 
   // rejects.js
-  nothingSoFarEveryMessage: 'Bisher nichts: jede Nachricht wurde verstanden.',
+  nothingSoFarEveryMessage: 'Bisher nichts: Jede Nachricht wurde verstanden.',
   messageCount: { one: 'Nachricht', other: 'Nachrichten' },
   inAll: (counted) => `${counted} insgesamt`,
   theNewestAreKept: (kept) => `die neuesten ${kept} sind gespeichert`,

@@ -222,7 +222,7 @@ export default {
   rising: 'Steigt',
   steadyIsAtMost: (quantity) => `ruhig heißt höchstens ${quantity}`,
   byIn: (way, quantity, over, steady) => `${way} um ${quantity} in ${over}; ${steady}.`,
-  unsteadyOneReadingIsOff: (quantity) => `Unruhig: ein Messwert weicht um ${quantity} ab.`,
+  unsteadyOneReadingIsOff: (quantity) => `Unruhig: Ein Messwert weicht um ${quantity} ab.`,
   settledAtButItShould: (quantity, near) =>
     `Beruhigt bei ${quantity}, sollte aber nahe ${near} sein. Ist der Sensor am richtigen Ort?`,
   settledAtFor: (quantity, over) => `Beruhigt bei ${quantity}, seit ${dative(over)}.`,

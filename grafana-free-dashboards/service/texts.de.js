@@ -11,7 +11,7 @@ export default {
   },
 
   // service.js
-  partsThoseThatDoNot: 'Teile; die nicht arbeitenden zuerst. Die Einzelheiten sind englisch, wie im Log.',
+  partsThoseThatDoNot: 'Teile; die nicht arbeitenden zuerst. Die Einzelheiten sind englisch, wie im Protokoll.',
   part: 'Teil',
   state: 'Zustand',
   details: 'Einzelheiten',
@@ -50,7 +50,7 @@ export default {
     clock:
       'Der Uhr dieses Rechners ist nicht zu trauen: Zeiten von Messwerten und Warnungen können falsch sein. Die Uhr stellen und einem Zeitserver folgen lassen.',
     counts:
-      'Die Zahlen der Nachrichten gehen nicht auf. Das ist ein Fehler im Programm: bitte mit den Einzelheiten melden.',
+      'Die Zahlen der Nachrichten gehen nicht auf. Das ist ein Fehler im Programm. Bitte mit den Einzelheiten melden.',
     disk: 'Die Festplatte ist fast voll. Ist sie voll, wird kein Messwert mehr gespeichert. Platz schaffen oder eine größere nehmen.',
     heartbeat:
       'Wer von außen prüft, ob dieser Dienst lebt, bekommt kein Lebenszeichen. Die Adresse in den Einstellungen und das Netz prüfen.',

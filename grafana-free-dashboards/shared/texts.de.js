@@ -193,7 +193,7 @@ export default {
   reasonJump: (before, after) =>
     `Sprang von ${before} auf ${after} und blieb dort. Prüfen, ob der Sensor bewegt wurde.`,
   reasonSaturatedHumidity: (time) => `${time} lang am Ende der Feuchteskala. Unterschiede bedeuten dort wenig.`,
-  reasonSaturatedLight: 'Der Lichtsensor ist am Ende seiner Skala: sehr helles Licht, oder nicht angeschlossen.',
+  reasonSaturatedLight: 'Der Lichtsensor ist am Ende seiner Skala: sehr helles Licht, oder er ist nicht angeschlossen.',
   reasonCondensation:
     'Gesättigte Luft, während die Temperatur fiel: Wasser schlägt sich auf dem Sensor nieder. Er zeigt stundenlang zu viel Feuchte an.',
   reasonDrift: (other, difference) =>
@@ -352,7 +352,7 @@ export default {
       'Der Messwert muss mit dem wahren Wert steigen. Prüfen, ob Messwert und wahrer Wert eines Punktes vertauscht sind.',
     gain: (field, { gain, least, most }) =>
       `Mit den anderen Punkten ergibt sich ein Faktor von ${gain}; erlaubt sind ${least} bis ${most}. Die Werte prüfen, die Punkte weiter auseinander wählen oder den Sensor ersetzen.`,
-    'seeds-inside': (field, { sowing }) => `Darin liegen Samen der Aussaat ${sowing}. Sie zuerst umsetzen.`,
+    'seeds-inside': (field, { sowing }) => `Darin liegen Samen der Aussaat ${sowing}. Zuerst die Samen umsetzen.`,
     'seeds-were-inside': (field, { sowing }) =>
       `Darin lagen Samen der Aussaat ${sowing}; ihre Wärme wird aus diesem Behälter berechnet.`,
     'species-of-lot': (field, { lot }) => `Zu dieser Art gehört die Saatgutpartie ${lot}.`,

@@ -34,7 +34,7 @@ export default {
   copy: 'Kopieren',
   cellsAndHeat: 'Zellen und Wärme. ',
   keepLithiumCellsOutsideThe:
-    'Lithiumzellen bleiben außerhalb des Behälters: durch Wärme und Wasser können sie auslaufen, platzen oder brennen. Nur den Fühler hineinlegen.',
+    'Lithiumzellen bleiben außerhalb des Behälters: Durch Wärme und Wasser können sie auslaufen, platzen oder brennen. Nur den Fühler hineinlegen.',
   eachSensor: 'Jeder Sensor',
   aSensorOnAnotherMachine: 'Ein Sensor auf einem anderen Rechner',
   needsAnAccount: (who) => `${who} braucht ein Konto: `,

@@ -77,7 +77,7 @@ export default {
   commonOddsRatio95To: (oddsRatio, number, number2) =>
     `Gemeinsames Chancenverhältnis ${oddsRatio} (95 %: ${number} bis ${number2}).`,
   theLotsDisagreeAboutThe: (p) =>
-    `Die Partien widersprechen sich beim Unterschied (p = ${p}): auf eine gemeinsame Zahl ist kein Verlass.`,
+    `Die Partien widersprechen sich beim Unterschied (p = ${p}): Auf eine gemeinsame Zahl ist kein Verlass.`,
   theLotsAgreeAsFar: (p) => `Kein Anzeichen, dass die Partien sich widersprechen (p = ${p}).`,
   oneLotIsOneTrial:
     'Eine Partie ist ein einziger Versuch: Der Unterschied kann an den Behältern liegen. Mit einer anderen Partie wiederholen.',
@@ -87,7 +87,7 @@ export default {
   withNoPCanBe: (part, counted, leastFlipsP) => `${part}; mit ${counted} kann kein p unter ${leastFlipsP} liegen.`,
   seedsOfOneContainerShare:
     'Samen eines Behälters teilen Wärme und Feuchte; das erste p kann deshalb zu klein sein. Wärmequellen unterscheiden sich auch in Licht, Austrocknung und Ort.',
-  andTheLotsDisagree: (first, second) => `${first} und ${second}: die Partien widersprechen sich.`,
+  andTheLotsDisagree: (first, second) => `${first} und ${second}: Die Partien widersprechen sich.`,
   didBetterThanWithinThe: (better, part) => `${better} war besser als ${part}, innerhalb derselben Partien.`,
   noClearDifferenceYetBetween: (first, second) => `Noch kein klarer Unterschied zwischen ${first} und ${second}.`,
   under0001: 'unter 0,001',
@@ -344,7 +344,8 @@ export default {
   noCurveCanBeFitted: (reason) => `An diese Zählungen lässt sich keine Kurve anpassen: ${reason}.`,
   inTheEndGerminateThe: (finalFraction) =>
     `Am Ende keimen ${finalFraction}; das Intervall gilt über alle Kurven, die etwa so gut passen.`,
-  theseCountsDoNotShow: 'Diese Zählungen zeigen noch nicht, wie viele am Ende keimen: diese Kurve endet mit allen.',
+  theseCountsDoNotShow:
+    'Diese Zählungen zeigen noch nicht, wie viele am Ende keimen: Diese Kurve nimmt an, dass alle keimen.',
   halfOfThoseThatEver: (median) => `die Hälfte derer, die je keimen, bis Tag ${median}`,
   halfOfThoseThatEver2:
     'die Hälfte derer, die je keimen, erst nach der letzten Kontrolle; das ist geraten, über das Gesehene hinaus',
@@ -379,7 +380,7 @@ export default {
   theSpeciesProfileGivesUp: (giveUpDays, dayWords) =>
     `Bei dieser Art ist nach ${dative(giveUpDays)} Schluss; heute ist ${dayWords}.`,
   commonPracticeIsToGive: (dayWords) => `Üblich ist, nach etwa sechs Wochen aufzuhören; heute ist ${dayWords}.`,
-  doneNoSoundUngerminatedSeed: 'Fertig: kein gesunder ungekeimter Samen ist übrig.',
+  doneNoSoundUngerminatedSeed: 'Fertig: Kein gesunder ungekeimter Samen ist übrig.',
   theCountsCannotTellYet: 'Aus den Zählungen ist noch nicht zu erkennen, ob noch mehr keimen.',
   tooFewGerminatedSoFar:
     'Bisher sind zu wenige gekeimt, oder die Kontrollen zeigen noch nicht, dass die Kurve abflacht.',
@@ -614,7 +615,7 @@ export default {
   fewSowings: (neededSowings, neededDays, sowings, days) =>
     `nötig sind mindestens ${neededSowings} beendete Aussaaten mit mindestens ${neededDays} verschiedenen Lagerzeiten (in Tagen seit dem Sammeln); bisher sind es ${sowings} mit ${days}`,
   noSlope:
-    'alle Samen oder keine keimten, oder die Keimung fällt zwischen zwei Tagen von allen auf keine: die Steigung ist nicht zu schätzen',
+    'alle Samen oder keine keimten, oder die Keimung fällt zwischen zwei Tagen von allen auf keine; die Steigung ist nicht zu schätzen',
   noFall: 'diese Aussaaten zeigen nicht, dass mit den Tagen seit dem Sammeln weniger keimen',
   assumedEverySeed: (why) =>
     `die Anpassung nimmt an, dass am Ende jeder Samen keimt, denn der Keimanteil ließ sich nicht schätzen: ${why}`,
