@@ -16,7 +16,7 @@ export default {
     putAJarOfWater:
       'Zwei Tage lang ein Glas Wasser mit einem Sensor in den leeren Behälter stellen und einen zweiten Sensor in den Raum. Dann zeigt sich hier, wie kalt der Raum werden darf.',
     heatMatsLampsAndTheir:
-      'Heizmatten, Lampen und ihre Leitungen vom Wasser fernhalten, hinter einem Fehlerstrom-Schutzschalter und mit Tropfschlaufen; feste Leitungen sind Sache der Elektrofachkraft. Eine selbst gebaute Heizung am ersten Tag nicht allein lassen.',
+      'Heizmatten, Lampen und ihre Leitungen vom Wasser fernhalten, über einen Fehlerstrom-Schutzschalter (FI) anschließen und mit Tropfschlaufen verlegen; feste Leitungen sind Sache der Elektrofachkraft. Eine selbst gebaute Heizung am ersten Tag nicht allein lassen.',
     container: 'Behälter',
     heatersPowerWIfKnown: 'Leistung der Heizung, W (falls bekannt)',
     workItOut: 'Berechnen',

@@ -231,11 +231,11 @@ export default {
   stepByStep: 'Schritt für Schritt',
   start: 'Beginnen',
   stop: 'Abbrechen',
-  itIsInPlace: 'Er liegt dort',
+  itIsInPlace: 'Sensor ist am Platz',
   takeTheValue: 'Wert übernehmen',
   settledTheValueCanBe: 'Beruhigt. Der Wert kann übernommen werden.',
   take: (quantity) => `${quantity} übernehmen`,
-  inPlaceSince: (placedAt) => `Dort seit ${placedAt}.`,
+  inPlaceSince: (placedAt) => `Am Platz seit ${placedAt}.`,
   itNeedsMoreYouCan: (since, missing) =>
     `${since} Es dauert noch ${missing}. Diese Seite kann so lange geschlossen werden.`,
   theBetterInstrumentShows: (quantity) => `Das bessere Messgerät zeigt (${quantity})`,

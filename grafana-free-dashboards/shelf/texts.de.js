@@ -101,7 +101,7 @@ export default {
   rows: 'Zeilen',
   tiles: 'Kacheln',
   allStates: 'Alle Zustände',
-  needsALook: 'Nachzusehen',
+  needsALook: 'Zu prüfen',
   groupsField: 'Gruppen',
   orderField: 'Reihenfolge',
   sizeField: 'Größe',
