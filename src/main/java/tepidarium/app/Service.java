@@ -29,8 +29,9 @@ import tepidarium.web.system.ServiceInfo.Part;
 
 /**
  * Creates every part of the program, connects the parts and starts them. The order is data folder,
- * stores, watch, intake, pages, broker, MQTT link. {@link #close} stops them in the reverse order:
- * the link stops first, then the intake stores the readings in its queue.
+ * stores, watch, intake, pages, broker, MQTT link, notices. {@link #close} stops them in the
+ * reverse order, except that the broker stops after the stores: notices, link and pages stop first,
+ * then the intake stores the readings in its queue.
  */
 public final class Service implements AutoCloseable {
   /** The service connects again if messages wait for it and none arrives for this long. */
