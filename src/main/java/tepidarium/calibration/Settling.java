@@ -11,8 +11,9 @@ import tepidarium.stats.TheilSen;
  * Whether a sensor shows a steady value, so that it can be taken as the reading of a calibration
  * point. A straight line is fitted to the newest readings. They are steady if the line changes by
  * at most twice the noise of a common sensor, and no reading is more than five times that noise
- * away from the line. The newest readings are those of the last ten minutes, or the last six if
- * these took longer; of more than 200, every second, third and so on. Common practice, no source.
+ * away from the line. Uses the readings of the last ten minutes, or the last six readings if that
+ * is more. From 200 readings on, it uses only every second, third and so on. The bounds are common
+ * practice, no source.
  *
  * @param state whether the readings are steady, or why not yet
  * @param readings number of readings that count
@@ -42,10 +43,10 @@ public record Settling(
   private static final double MAX_DRIFT = 2;
   private static final double MAX_SPREAD = 5;
 
-  /** Light wanders in proportion to its strength. */
+  /** Noise of a light sensor, as a share of the reading. */
   private static final double LIGHT_WANDER = 0.01;
 
-  /** What is missing until the value can be taken. */
+  /** Whether the value can be taken, or why not yet. */
   public enum State {
     /** Too few readings. */
     WAITING,
@@ -53,7 +54,7 @@ public record Settling(
     DRIFTING,
     /** A reading lies too far from the line. */
     UNSTEADY,
-    /** Nothing is missing. */
+    /** The value can be taken. */
     SETTLED
   }
 

@@ -3,10 +3,10 @@ package tepidarium.calibration;
 import tepidarium.reading.Quantity;
 
 /**
- * What is assumed of a cheap sensor as long as it is not measured: its step, the error that its
- * maker states, and how well its gain is known. Values from memory of the data sheets of DS18B20,
- * DHT22, SHT3x and BH1750 (by generic chip name); for the other quantities common practice, no
- * source.
+ * Properties that are assumed of a cheap sensor until it is calibrated: its step, the error that
+ * its maker states, and the uncertainty of its gain. Values from memory of the data sheets of
+ * DS18B20, DHT22, SHT3x and BH1750 (by generic chip name); for the other quantities common
+ * practice, no source.
  */
 public final class TypicalSensor {
   private TypicalSensor() {}
@@ -38,7 +38,8 @@ public final class TypicalSensor {
   /**
    * Standard uncertainty of the gain while only the offset is calibrated. Temperature: the maker
    * states 0.5 °C over 95 °C, taken as rectangular: 0.5 / √3 / 95 = 0.003. Humidity: 5 % over 100
-   * %: 0.03. Light: 20 %: 0.12.
+   * %: 0.03. Light: 20 %: 0.12. Carbon dioxide 0.03, battery 0.01 and moisture 0.06 are common
+   * practice, no source.
    */
   static double gainUncertainty(Quantity quantity) {
     return switch (quantity) {

@@ -153,7 +153,7 @@ public final class Register {
   }
 
   /**
-   * Reads everything anew after work that writes to the store directly. No other change runs
+   * Runs work that writes to the store directly, then reads the store again. No other change runs
    * meanwhile. If the work throws, nothing is read.
    */
   public void reloadAfter(Runnable work) {

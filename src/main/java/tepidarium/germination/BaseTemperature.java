@@ -18,8 +18,8 @@ import tepidarium.stats.TimeModel;
 
 /**
  * Estimates the base temperature by maximum likelihood of the {@link ThermalTime} model, with its
- * profile-likelihood interval. The caller calculates the heat above each base from raw readings,
- * because it cannot be derived from the heat above another base.
+ * profile-likelihood interval. The caller provides the heat above each base ({@link
+ * HeatCounts#above}), because it cannot be derived from the heat above another base.
  *
  * @param best model at the most likely base; null if the base is not identified
  * @param limits 95 % interval of the base, °C; an end is infinite if it lies outside the range

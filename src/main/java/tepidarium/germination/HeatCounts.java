@@ -48,8 +48,8 @@ public final class HeatCounts {
     /**
      * The row as a heat interval for a model.
      *
-     * @param heat likely, least or most heat. If the least heat does not rise between two checks,
-     *     because all of that time is a gap, a small rise is assumed, because the seeds did
+     * @param heat likely, least or most heat. In a gap that lasts from one check to the next, the
+     *     least heat does not rise. The interval then gets a small width, because its seeds did
      *     germinate.
      */
     HeatInterval by(ToDoubleFunction<SeedHeat> heat) {

@@ -78,8 +78,8 @@ public final class HeatPath {
    * The heat from sowing until an instant.
    *
    * @param paths paths of the seeds at that instant or later; later stays are ignored
-   * @param end end of the time used to find the mean rate that fills gaps in the last container;
-   *     equal for all instants of a group
+   * @param end end of the time in the last container. The mean rate over this time fills its gaps.
+   *     Must be the same for all instants of a group.
    */
   public SeedHeat seedHeat(List<SeedPath> paths, Instant until, Instant end, HeatRule rule) {
     List<SeedHeat> seedHeats = new ArrayList<>(paths.size());

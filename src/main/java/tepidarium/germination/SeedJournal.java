@@ -44,8 +44,8 @@ public final class SeedJournal {
   }
 
   /**
-   * Reads everything anew after work that writes to the stores directly, including that of the
-   * containers. No other change runs meanwhile. If the work throws, nothing is read.
+   * Runs work that writes to the stores directly, then reads containers, species, lots and journals
+   * again. No other change runs meanwhile. If the work throws, nothing is read.
    */
   public void reloadAfter(Runnable work) {
     synchronized (record) {

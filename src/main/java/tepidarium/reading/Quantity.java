@@ -50,7 +50,10 @@ public enum Quantity {
     return key;
   }
 
-  /** By how much a common sensor wanders at a constant value; common practice, no source. */
+  /**
+   * The noise of a common sensor at a constant value, in the unit of the quantity; common practice,
+   * no source.
+   */
   public double noise() {
     return noise;
   }

@@ -42,7 +42,7 @@ public final class SensorBook implements AutoCloseable {
     return Map.copyOf(details);
   }
 
-  /** Reads the details anew after work that writes to the store directly. */
+  /** Runs work that writes to the store directly, then reads the details again. */
   public synchronized void reloadAfter(Runnable work) {
     work.run();
     details.putAll(store.details());

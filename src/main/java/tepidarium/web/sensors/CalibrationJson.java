@@ -110,7 +110,10 @@ record CalibrationJson(String sensor, List<PointJson> points, List<CorrectionJso
     /** Melting ice, well stirred, holds 0 °C within 0.1 °C; common practice, no source. */
     private static final double ICE_LIMIT_C = 0.1;
 
-    /** How well the sensor has the temperature of the slurry, °C; common practice, no source. */
+    /**
+     * Standard uncertainty of the temperature difference between sensor and slurry, °C; common
+     * practice, no source.
+     */
     private static final double SALT_DIFFERENCE_C = 0.2;
 
     CalibrationPoint point(SensorId sensor, Instant now) {
