@@ -21,7 +21,7 @@ public enum BenchFinding {
   /** There are too few hours. */
   CANNOT_TELL;
 
-  /** A difference that chance makes more often than this can be chance. Common practice. */
+  /** A difference with a larger p can be chance. Common practice, no source. */
   private static final double MAX_P = 0.05;
 
   static BenchFinding of(HeatBench.Pair pair) {

@@ -52,7 +52,8 @@ public record PlaceTrial(
     /** The room changed too little to see how the place follows it. */
     ROOM_TOO_STEADY("room-too-steady"),
     /**
-     * The room changed, the place hardly: it is regulated or slow, and the trial cannot tell which.
+     * The room changed, but the place hardly did. It is regulated or slow; the trial cannot show
+     * which.
      */
     HARDLY_FOLLOWS("hardly-follows"),
     /**
@@ -89,10 +90,11 @@ public record PlaceTrial(
    *
    * @param limitC the limit, °C
    * @param roomC room temperature below which the place settles below the limit, °C
-   * @param hoursToFall how long it takes in a room {@link #COLDER_C} colder than that, from the
-   *     mean of the trial; null where the mean is below the limit already
-   * @param hoursWithoutHeat how long it takes in the trial's mean room once the heat fails; null
-   *     where the mean is below the limit already, or the room is not
+   * @param hoursToFall time to fall from the mean of the trial to the limit, in a room {@link
+   *     #COLDER_C} colder than {@code roomC}; null if the mean is already below the limit
+   * @param hoursWithoutHeat time to fall from the mean of the trial to the limit without heat, at
+   *     the mean room temperature of the trial; null if the mean is already below the limit, or if
+   *     the mean room temperature is not
    */
   public record Low(
       double limitC,
@@ -104,8 +106,9 @@ public record PlaceTrial(
    * Energy for a day.
    *
    * @param watts the heater's power as given, W
-   * @param kilowattHoursPerDay with its interval where the heater's cycles show; else, with no
-   *     interval, the most it can be: the heater on all day
+   * @param kilowattHoursPerDay the energy. If no cycles of the heater are detected, it is that of a
+   *     heater that is on all day, with an interval from 0
+   * @param atMost whether no cycles are detected, so the energy is an upper bound
    */
   public record Energy(double watts, Figure kilowattHoursPerDay, boolean atMost) {}
 

@@ -18,9 +18,10 @@ import tepidarium.stats.Peak;
  * not determined.
  */
 final class ThermalFit {
-  /** Half the 95 % point of χ² with one degree of freedom, and half the 99 % point. */
+  /** Half the 95 % quantile of χ² with one degree of freedom. */
   static final double DROP_95 = 1.9207;
 
+  /** Half the 99 % quantile of χ² with one degree of freedom. */
   static final double DROP_99 = 3.3174;
 
   private static final int GRID = 32;
@@ -37,8 +38,8 @@ final class ThermalFit {
   /**
    * A value with its interval.
    *
-   * @param low lower end; NaN if the data set none
-   * @param high upper end; NaN if the data set none
+   * @param low lower end; NaN if the data do not determine it
+   * @param high upper end; NaN if the data do not determine it
    */
   record Range(double value, double low, double high) {
     boolean isBounded() {

@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
 public record LightCause(
     Sign sign, String advice, @Nullable Double sunElevationDegrees, @Nullable String sunQuarter) {
 
-  /** By what a source was recognised. */
+  /** The evidence for a source. */
   public enum Sign {
     OPENING(LightKind.OPENING),
     DAYLIGHT(LightKind.DAYLIGHT),

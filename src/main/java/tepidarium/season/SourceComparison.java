@@ -27,8 +27,8 @@ public record SourceComparison(
    * second.
    *
    * @param finding name of a {@link BenchFinding}
-   * @param sensorErrorPerDay what the errors of the sensors can make of a day's heat, °C·h; null in
-   *     a report kept by an earlier version
+   * @param sensorErrorPerDay possible error of the heat difference due to the sensors, ±°C·h per
+   *     day; null in a report stored by an earlier version
    * @param permutationP p of the permutation test over containers; null if there is none
    * @param leastPermutationP smallest p that so many containers can give; null if there is none
    */
