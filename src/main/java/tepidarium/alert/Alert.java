@@ -39,7 +39,7 @@ public record Alert(
    *
    * @param shelvedBy who shelved it; null if not shelved
    * @param detail additional text; null if none
-   * @param trend where the temperature was going; only for forecast kinds
+   * @param trend temperature, its rate and its steady value; only for forecast kinds
    * @param forecastAt predicted time of crossing the limit; only for forecast kinds
    * @param foundLate whether it was found only in late readings; such an alert is never announced
    *     and never open
@@ -158,8 +158,8 @@ public record Alert(
   }
 
   /**
-   * Active again before its return was acknowledged. Tells of the present excursion; only the
-   * shelving remains.
+   * Returns the alert after it became active again before its return was acknowledged. Limit, times
+   * and values are those of the present excursion. Shelving continues.
    */
   Alert raisedAgain(AlertRule rule, Condition condition, Observation sign) {
     Alert again = raised(id, key(), rule, condition, sign);

@@ -11,9 +11,9 @@ import tepidarium.reading.Quantity;
 
 /**
  * Provides the effective rule for each container and alert kind: the default rule with its
- * overrides applied, and with a deadband raised to the error that a calibration leaves, so that a
- * value that returns is surely inside. It is raised at most threefold. One thread changes rules and
- * writes them to the store first. Any thread may read.
+ * overrides applied. A default deadband is raised to the error that remains after a calibration, at
+ * most threefold. A value that returns is then inside in spite of this error. One thread changes
+ * rules and writes them to the store first. Any thread may read.
  */
 public final class AlertRules {
   /** A larger deadband could keep an alert of a narrow band for ever. */

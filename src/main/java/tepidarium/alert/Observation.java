@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param at event time of its reading
  * @param value in the unit of the kind
  * @param detail additional text for the alert; null if none
- * @param trend where the temperature is going; only for forecast kinds
+ * @param trend temperature, its rate and its steady value; only for forecast kinds
  * @param forecastAt predicted time of crossing the limit; only for forecast kinds
  */
 public record Observation(
@@ -45,7 +45,8 @@ public record Observation(
    * Creates an observation of a forecast.
    *
    * @param crossesAt predicted time of crossing the limit; null if none is predicted
-   * @param trend where the temperature is going; its words become the detail. Null if it is steady
+   * @param trend temperature, its rate and its steady value; its words become the detail. Null if
+   *     it is steady
    */
   public static Observation heading(
       AlertKind kind, Instant at, @Nullable Instant crossesAt, @Nullable Trend trend) {

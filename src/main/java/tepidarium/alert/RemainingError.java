@@ -3,7 +3,7 @@ package tepidarium.alert;
 import tepidarium.container.ContainerId;
 import tepidarium.reading.Quantity;
 
-/** By how much the values of a container may be off after the calibration of its sensors. */
+/** The error that remains in the values of a container after its sensors were calibrated. */
 @FunctionalInterface
 public interface RemainingError {
   /** No sensor is calibrated by points. */

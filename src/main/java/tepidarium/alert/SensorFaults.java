@@ -33,7 +33,7 @@ public final class SensorFaults {
 
   private static final List<Quantity> JUDGED = List.of(Quantity.TEMPERATURE, Quantity.HUMIDITY);
 
-  /** A fault older than this before the last reading no longer counts. */
+  /** A fault counts only if it was seen within this time before the last reading. */
   private static final Duration NEWS = Duration.ofHours(1);
 
   /** At and above this humidity, a constant value of a wet capacitive sensor is normal. */

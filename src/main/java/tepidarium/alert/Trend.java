@@ -3,7 +3,7 @@ package tepidarium.alert;
 import java.util.Locale;
 
 /**
- * Where a temperature is going. Stored with an alert that foresees.
+ * The trend of a temperature when a forecast was made. Stored with a forecast alert.
  *
  * @param value the temperature now, °C
  * @param perHour its change, °C an hour
@@ -15,7 +15,7 @@ public record Trend(double value, double perHour, double steady) {
         tenths(forecast.valueC()), tenths(forecast.perHourC()), tenths(forecast.steadyC()));
   }
 
-  /** One decimal: a sensor knows no more. */
+  /** Rounds to one decimal, about the resolution of a common sensor. */
   private static double tenths(double value) {
     return Math.round(value * 10) / 10.0;
   }
