@@ -77,7 +77,10 @@ public final class Decoder {
     return new ArrayList<>(filters);
   }
 
-  /** Whether a mapping rule can read the topic: it is not that of a sensor in the own format. */
+  /**
+   * Whether a mapping rule may read the topic: it is not the topic of a sensor in the service's own
+   * format.
+   */
   boolean mayBeMapped(String topic) {
     return routeOf(topic) == null;
   }
@@ -180,7 +183,7 @@ public final class Decoder {
   private record Route(PayloadReader reader, boolean binary) {}
 
   /**
-   * Reads a message by a rule alone, whatever other rules there are.
+   * Reads a message by one rule, without regard to the other rules.
    *
    * @return the readings and the reasons why there are none or fewer
    */
@@ -289,7 +292,8 @@ public final class Decoder {
             + "<sensor> or "
             + prefix
             + "<sensor>/<quantity>, with <sensor> 1 to 64 of A-Z a-z 0-9 _ - (but not status,"
-            + " alert, notice or opening) and <quantity> temperature, humidity, light or battery"
+            + " alert, notice or opening) and <quantity> temperature, humidity, light, battery, co2"
+            + " or mediumMoisture"
         : quoted
             + " is not below "
             + prefix

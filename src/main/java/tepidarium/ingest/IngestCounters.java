@@ -16,9 +16,9 @@ import tepidarium.series.WriteResult;
 
 /**
  * Counts received entries by outcome since the start, and writes the reject log. An entry is a
- * reading or a refused line. Each count is kept by itself: waiting entries are counted when they
- * arrive and when they leave, whatever the store reports about them. A lost entry therefore makes
- * {@link IntakeCounts#unaccounted} differ from 0. Thread-safe.
+ * reading or a refused line. Each count is kept separately. Waiting entries are counted when they
+ * arrive and when they leave, not from the result of the store. A lost entry therefore makes {@link
+ * IntakeCounts#unaccounted} differ from 0. Thread-safe.
  */
 public final class IngestCounters {
   /** Maximum number of lines per sensor and batch; the log keeps 1,000 lines in total. */

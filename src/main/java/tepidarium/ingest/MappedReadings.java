@@ -75,7 +75,8 @@ final class MappedReadings {
   private static void checkWhole(Map<Quantity, MappedValue> values, @Nullable String at) {
     if (values.isEmpty()) {
       throw new IllegalArgumentException(
-          "no quantity is mapped: add at least one of temperature, humidity, light, battery");
+          "no quantity is mapped: add at least one of temperature, humidity, light, battery, co2,"
+              + " mediumMoisture");
     }
     boolean plain = values.values().stream().anyMatch(MappedValue::isWholePayload);
     if (plain && (values.size() > 1 || at != null)) {

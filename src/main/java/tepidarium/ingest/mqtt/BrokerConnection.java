@@ -130,9 +130,8 @@ final class BrokerConnection implements MqttCallback {
 
   /**
    * Waits for an answer. Checks once a second whether the client is stuck, because a message that
-   * waited in the broker may stop the client before it reads the answer. It looks again and again
-   * instead of waiting at the token: after one wait that timed out, each further wait of a token
-   * ends at once.
+   * waited in the broker may stop the client before it reads the answer. Polls the token instead of
+   * waiting on it: after one wait has timed out, each further wait on the token returns at once.
    */
   private void awaitConnecting(IMqttToken token) throws MqttException {
     long start = System.nanoTime();

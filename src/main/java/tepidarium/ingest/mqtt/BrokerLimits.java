@@ -41,7 +41,7 @@ public record BrokerLimits(
     int messagesPerSecond,
     long bytesPerSecond,
     Function<String, @Nullable String> whyNotNew) {
-  /** Topics of one sensor: one for all its quantities, and one for each of four quantities. */
+  /** Assumed topics of one sensor: one for all its quantities, and four for single quantities. */
   private static final int TOPICS_OF_SENSOR = 5;
 
   /**

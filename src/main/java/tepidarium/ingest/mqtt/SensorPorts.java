@@ -11,6 +11,6 @@ import org.jspecify.annotations.Nullable;
  * @param tls port with TLS; null for none
  */
 public record SensorPorts(String host, int port, @Nullable Tls tls) {
-  /** A port with TLS, and what gives each connection its certificate. */
+  /** A port with TLS, and the context that provides its certificate. */
   public record Tls(int port, SSLContext context) {}
 }
