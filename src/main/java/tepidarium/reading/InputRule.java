@@ -23,9 +23,12 @@ public enum InputRule {
   TOO_SHORT("least"),
   /** A text with more than {@code most} bytes in UTF-8. */
   BYTES("most"),
-  /** A text without or with more than {@code most} characters. */
+  /** A text that is empty or has more than {@code most} characters. */
   LENGTH("most"),
-  /** A text with characters that cannot be shown; or one not of 1 to {@code most} allowed ones. */
+  /**
+   * A text with characters that cannot be shown, or not of 1 to {@code most} characters among
+   * {@code allowed}.
+   */
   CHARACTERS("allowed", "most"),
   /** Not a whole number from {@code least} to {@code most}. */
   WHOLE("least", "most"),
@@ -75,7 +78,7 @@ public enum InputRule {
   COMMON_PASSWORD,
   /** One person at least must keep the role own. */
   LAST_OWNER,
-  /** Not MQTT topics with wildcards, of {@code most} characters each. */
+  /** A list with a text that is not an MQTT topic filter of at most {@code most} characters. */
   TOPICS("most"),
   /** A setting that stands in the file of settings or in the command. */
   SET_ELSEWHERE,
@@ -131,7 +134,7 @@ public enum InputRule {
   NO_SEEDS,
   /** An entry that was corrected or withdrawn already is corrected again. */
   CORRECTED_ALREADY,
-  /** More than 1,000,000 seeds, {@code most}, would be needed. */
+  /** More than {@code most} seeds would be needed. */
   SEEDS_NEEDED("most"),
   /** A calibration method that gives one true value only, {@code value}. */
   VALUE_OF_METHOD("value", "unit"),

@@ -2,8 +2,8 @@ package tepidarium.series;
 
 /**
  * Converts values to the scaled form in which they are stored: an integer count of 0.0001 units
- * (°C, %, lux, V). This resolution is finer than that of cheap sensors and keeps rows small. Every
- * store returns exactly the same number.
+ * (°C, %, lux, V, ppm). This resolution is finer than that of cheap sensors and keeps rows small.
+ * Every store returns exactly the same number.
  */
 public final class ScaledValue {
   private static final int STEPS = 10_000;

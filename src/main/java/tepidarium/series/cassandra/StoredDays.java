@@ -15,11 +15,12 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 
 /**
- * Knows the days with readings, and gives the write times of changes in them. Of two values for one
- * cell, Cassandra keeps the one with the later write time. Write times therefore descend: the value
- * that is written first stays, also where two services write at once. A deletion has a later write
- * time than all readings of its day and would hide readings that come afterwards. It therefore
- * begins a new life of the day, whose write times are all later than the deletion. Not thread-safe.
+ * Keeps the days with readings, and assigns the write times of changes in them. Of two values for
+ * one cell, Cassandra keeps the one with the later write time. Write times therefore descend: the
+ * value that is written first stays, also where two services write at once. A deletion has a later
+ * write time than all readings of its day and would hide readings that come afterwards. It
+ * therefore begins a new life of the day, whose write times are all later than the deletion. Not
+ * thread-safe.
  */
 final class StoredDays {
   static final long DAY_MS = Duration.ofDays(1).toMillis();
