@@ -3,16 +3,16 @@ package tepidarium.records;
 import java.time.Instant;
 
 /**
- * One change of the machine that works.
+ * One take-over of the database by another service.
  *
  * @param at when the new one took the lease, by the clock of the database
- * @param machine name of the machine that works since
- * @param previous name of the one that worked before
+ * @param machine name of the machine whose service took the lease
+ * @param previous name of the machine whose service held the lease before
  */
 public record TakeOver(Instant at, String machine, String previous, Reason reason) {
   /** Why the previous one no longer works. */
   public enum Reason {
-    /** It did not renew its lease: it was lost, stood still, or was cut off from the database. */
+    /** It did not renew its lease: it was killed, was frozen, or did not reach the database. */
     ENDED("ended"),
     /** It was stopped in order. */
     STOPPED("stopped"),

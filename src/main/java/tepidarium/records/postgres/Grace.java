@@ -4,10 +4,10 @@ import java.time.Duration;
 import java.util.function.LongSupplier;
 
 /**
- * Counts how long a service that waits leaves a lease alone although it has run out. After the
- * database itself was away, or another server leads, a lease has run out for everybody, and the
- * service that worked has the first claim. The grace is counted by a monotonic clock of this
- * machine, from the first answer of the database. To be used by one thread.
+ * The grace period in which a waiting service does not take an expired lease. While the database is
+ * away, or after a failover to another server, no service can renew its lease. The last owner may
+ * then renew it first. The period begins at the first answer of the database, by the monotonic
+ * clock of this machine. Used by one thread.
  */
 final class Grace {
   private final LongSupplier nanos;

@@ -41,8 +41,9 @@ final class PostgresLease implements AutoCloseable {
   private static final Duration MARGIN = Duration.ofSeconds(1);
 
   /**
-   * Furthest that the clock of this machine may be off the database's for a take-over: as far as a
-   * reading may be ahead. A service whose clock is behind would refuse readings.
+   * Largest difference between the clocks of this machine and of the database with which this
+   * service takes over. A reading may be this far ahead of the clock; with a clock further behind,
+   * the service would refuse readings.
    */
   private static final Duration CLOCK_LIMIT = Duration.ofMinutes(5);
 
@@ -257,9 +258,9 @@ final class PostgresLease implements AutoCloseable {
   }
 
   /**
-   * The taking of the lease from a service on another machine; null if it was none, or if this
-   * service shares the database with no other. What this service gave back for the broker and
-   * nobody took counts too, so that it is not given back again soon.
+   * The take-over of the lease from another service; null if nobody or this service held it before,
+   * or if this service shares the database with no other. A lease that this service itself gave
+   * back because of the broker counts as a take-over. Otherwise it would be given back again soon.
    */
   @Nullable TakeOver takeOver() {
     LeaseRow previous = before;

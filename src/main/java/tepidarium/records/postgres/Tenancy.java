@@ -10,12 +10,12 @@ import java.util.function.Consumer;
  * How a service shares the database with others.
  *
  * @param machine name of the machine, for messages
- * @param folder what tells its data folder from others, the same at each start. Each start makes a
- *     new owner of the database: two services do not take the database from each other even with
- *     copies of one folder.
- * @param waits whether it waits for the database while another service owns it, and must end when
- *     it no longer owns it. If not, the start ends with the reason, and a service that cannot reach
- *     the database goes on.
+ * @param folder identifies its data folder, the same at each start. Each start is nevertheless a
+ *     new owner of the database, so two services with copies of one folder do not take it from each
+ *     other.
+ * @param waits whether the start waits while another service owns the database, and the service
+ *     ends when it loses the database. If false, the start fails with the reason while another
+ *     service owns the database, and a service that cannot reach the database keeps running.
  * @param reachesBroker whether the broker can be reached from here; asked while it waits
  * @param waiting called with the reason for which it waits, each time that it changes
  * @param clock the clock of this machine, compared with the database's if the service waits

@@ -8,14 +8,17 @@ import java.sql.Statement;
 import java.util.List;
 import org.jdbi.v3.core.Handle;
 
-/** The table in which the services that wait for the lease say so, every 2 s. */
+/** The table of the services that wait for the lease. Each renews its row every 2 s. */
 final class WaitingServices {
   /** How often a service that waits says so, s. */
   static final int INTERVAL_SECONDS = 2;
 
   private WaitingServices() {}
 
-  /** Says that a service waits; says nothing while an older version, without the table, works. */
+  /**
+   * Inserts or renews the row of a waiting service. Does nothing if the table does not exist,
+   * because a service of an earlier version owns the database.
+   */
   static void announce(Connection connection, Owner owner, boolean reachesBroker)
       throws SQLException {
     try (Statement statement = connection.createStatement();

@@ -7,8 +7,8 @@ import java.sql.SQLException;
 import java.sql.Statement;
 
 /**
- * Drops the sums and fault searches that another service may have made wrong, because it stored
- * readings meanwhile. Keeps those whose raw readings were deleted.
+ * Deletes hourly sums and fault searches after another service has owned the shared database: it
+ * may have stored readings that change them. Keeps those whose raw readings were deleted.
  */
 final class SharedReadings {
   private static final String DROP_HOURS =

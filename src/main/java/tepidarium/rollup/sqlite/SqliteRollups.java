@@ -112,8 +112,8 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
   }
 
   /**
-   * Begins to work under an epoch of a shared database. Drops what was calculated from readings,
-   * unless the epoch before was that of this file too.
+   * Begins an epoch of a shared database. Deletes sums and fault searches if another service owned
+   * the database since the last epoch of this file.
    */
   public void follow(long epoch) {
     transaction(() -> SharedReadings.follow(writer, epoch));
