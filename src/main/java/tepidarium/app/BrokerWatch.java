@@ -10,11 +10,11 @@ import org.slf4j.LoggerFactory;
 import tepidarium.series.StoreException;
 
 /**
- * Decides when a service that works gives its lease back because it has lost the broker: after 60 s
- * without it, if a service that waits reaches the broker, and if none has given the lease back for
- * this reason within 10 minutes. One that took over for this reason, and was never connected
- * itself, does not: the other one's test of the port did not show that the broker refuses both. To
- * be used by one thread.
+ * Decides when the working service gives its lease back because it cannot reach the broker: after
+ * 60 s, if a waiting service reaches the broker, and if no service has given the lease back for
+ * this reason within 10 minutes. A service that took over for this reason and has not been
+ * connected since keeps the lease: waiting services test only the port, so the broker may refuse
+ * both. Used by one thread.
  */
 final class BrokerWatch {
   private static final Logger LOG = LoggerFactory.getLogger(BrokerWatch.class);

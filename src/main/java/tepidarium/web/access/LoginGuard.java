@@ -124,7 +124,10 @@ public final class LoginGuard {
     return secret == null ? Optional.empty() : orEmpty(() -> login.access().bySession(secret, now));
   }
 
-  /** Refuses nobody for long because the store cannot note the time of use. */
+  /**
+   * Looks up a session or token. If the store cannot write the time of use, looks it up once more:
+   * the second attempt does not write it.
+   */
   private static Optional<Identity> orEmpty(Supplier<Optional<Identity>> lookup) {
     try {
       return lookup.get();
