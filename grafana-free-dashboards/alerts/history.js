@@ -43,7 +43,7 @@ function makePast(alert) {
   const place = h('ol', { class: 'transitions' });
   const details = h(
     'details',
-    { on: { toggle: () => details.open && showTransitions(alert.id, place) } },
+    { on: { toggle: () => details.open && showTransitions(alert, place) } },
     h('summary', {}, texts.whatHappenedWhen),
     place,
   );
@@ -64,11 +64,11 @@ function updatePast(item, alert) {
   setText(item.querySelector('.when'), `${historyLine(alert, now())}. ${alertDetail(alert, now())}`);
   item.querySelector('.late').hidden = !alert.foundLate;
   const details = item.querySelector('details');
-  if (details.open && item.dataset.drawn !== changed) showTransitions(alert.id, details.querySelector('ol'));
+  if (details.open && item.dataset.drawn !== changed) showTransitions(alert, details.querySelector('ol'));
   item.dataset.drawn = changed;
 }
 
-async function showTransitions(id, place) {
+async function showTransitions({ id, kind }, place) {
   try {
     const { transitions } = await api.alert(id);
     place.replaceChildren(
@@ -78,7 +78,7 @@ async function showTransitions(id, place) {
           { data: { what: one.what } },
           h('span', { class: 'quiet' }, transitionTime(one, now())),
           ' ',
-          transitionWords(one),
+          transitionWords(one, kind, now()),
         ),
       ),
     );

@@ -1,5 +1,6 @@
 // Sentences of the Alerts page. Pure: what the service answers in, words out.
 
+import { alertReasons } from '../shared/alert-reasons.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { capital } from '../shared/text.js';
@@ -17,10 +18,11 @@ const TRANSITIONS = {
   foundLate: texts.foundLateInReadingsThat,
 };
 
-/** Who did it and why. Transitions by the service itself name nobody. */
-export function transitionWords({ what, by, note }) {
+/** Who did it and why. Transitions by the service itself name nobody. @param kind of the alert */
+export function transitionWords({ what, by, note, reasons }, kind, now) {
   const done = `${TRANSITIONS[what] ?? what}${by ? texts.by(by) : ''}`;
-  return note ? `${done}: ${note}` : done;
+  const why = alertReasons(reasons, kind, now) || note;
+  return why ? `${done}: ${why}` : done;
 }
 
 /** When it happened. Adds when it was recorded if that was more than a minute later. */

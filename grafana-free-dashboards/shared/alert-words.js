@@ -1,7 +1,7 @@
 // Alerts in words, their order and their groups. Pure.
 
+import { alertReasons, trendWords } from './alert-reasons.js';
 import { conditionOf } from './conditions.js';
-import * as f from './format.js';
 import { capital, known } from './text.js';
 import * as t from './time-format.js';
 import { texts } from './texts.js';
@@ -24,7 +24,10 @@ export function alertDetail(alert, now) {
   if (WORDS_ONLY.has(alert.kind)) {
     parts.push(over ? texts.lasted(lasting) : texts.forWord(lasting));
     if (alert.trend) parts.push(trendWords(alert.trend));
-    else if (alert.detail) parts.push(texts.signsOfFault(alert.detail));
+    else {
+      const signs = alertReasons(alert.reasons, alert.kind, now) || (alert.detail && texts.signsOfFault(alert.detail));
+      if (signs) parts.push(signs);
+    }
     if (!over && alert.forecastAt) parts.push(texts.outsideAtAbout(t.moment(alert.forecastAt, now)));
     return capital(`${parts.join(', ')}.`);
   }
@@ -37,9 +40,6 @@ export function alertDetail(alert, now) {
   if (known(alert.value) && alert.kind !== 'silent' && !over) parts.push(texts.now(words.unitOf(alert.value)));
   return capital(`${parts.join(', ')}.`);
 }
-
-const trendWords = ({ value, perHour, steady }) =>
-  texts.trend(f.temperature(value), f.temperatureChange(perHour), f.temperature(steady));
 
 export function alertStanding(alert, now) {
   if (isShelved(alert, now)) return texts.pausedUntilThenItIs(t.moment(alert.shelvedUntil, now));

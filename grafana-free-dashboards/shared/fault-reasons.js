@@ -11,7 +11,8 @@ const DAY = 86_400;
 /** At most two decimals, no zeros at their end. */
 const plain = (value) => f.number(value, [0, 1].find((digits) => f.round(value, digits) === f.round(value, 2)) ?? 2);
 
-function valueWords({ kind, quantity }, value) {
+/** @param fault its quantity; its kind is `drift` where the value is a difference */
+export function valueWords({ kind, quantity }, value) {
   if (quantity === 'temperature')
     return `${plain((kind === 'drift' ? f.differenceToUnit : f.toUnit)(value))} ${f.unitName()}`;
   return [plain(value), UNITS[quantity]].filter(Boolean).join(' ');
@@ -22,7 +23,7 @@ const high = (fault) => valueWords(fault, fault.high);
 const values = (fault) => (fault.low === fault.high ? low(fault) : texts.to(low(fault), high(fault)));
 
 /** A duration in the largest unit that gives 2 or more, such as 90 min or 3 h. */
-function long(seconds) {
+export function long(seconds) {
   if (seconds < 2 * MINUTE) return texts.seconds2(f.number(seconds));
   if (seconds < 2 * HOUR) return texts.minutes2(f.number(seconds / MINUTE));
   return seconds < 2 * DAY ? texts.hours2(f.number(seconds / HOUR)) : texts.days2(f.number(seconds / DAY));

@@ -72,6 +72,24 @@ export default {
   pauseForOneHour: (title, name) => `Eine Stunde pausieren: ${title}, ${name}`,
   pauseFor1H: '1 h pausieren',
 
+  // alert-reasons.js
+  signNotMeasurable: (sensor, value) =>
+    `${sensor} meldet ${value}, das kann kein Sensor messen: die Verkabelung prüfen`,
+  signPowerOn: (sensor, value) =>
+    `${sensor} meldet genau ${value} wie ein DS18B20 nach dem Einschalten: Versorgung und Kabel prüfen`,
+  signImpossible: (sensor, value) => `${sensor} meldet ${value}, in einem Keimbehälter unmöglich: den Sensor prüfen`,
+  signStuck: (sensor, value, time) =>
+    `${sensor} meldet seit ${dative(time)} unverändert ${value}, während andere sich ändern: neu starten, Verkabelung prüfen`,
+  signJumping: (sensor, step) =>
+    `${sensor} springt um ${step} oder mehr auf und ab, unmöglich in einem geschlossenen Behälter: Verkabelung und Versorgung prüfen`,
+  signDisagreeing: (sensor, other, difference) =>
+    `${sensor} und ${other} weichen um ${difference} voneinander ab, mehr als ihre Fehler erlauben: nebeneinander vergleichen`,
+  itCameTrue: (alert) => `die Warnung „${alert}“ kam`,
+  noSensorAnyMore: 'kein Sensor ist mehr darin',
+  beganEarlier: (since) => `es begann früher als damals bekannt: ${since}`,
+  timeBefore: (since, until, worst) => `das Mal davor von ${since} bis ${until}${worst}`,
+  timeBeforeFrom: (since, worst) => `das Mal davor ab ${since}${worst}`,
+
   // alert-words.js
   lasted: (lasting) => `Dauerte ${lasting}`,
   forWord: (lasting) => `Seit ${dative(lasting)}`,

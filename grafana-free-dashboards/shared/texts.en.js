@@ -47,6 +47,25 @@ export default {
   pauseForOneHour: (title, name) => `Pause for one hour: ${title}, ${name}`,
   pauseFor1H: 'Pause for 1 h',
 
+  // alert-reasons.js
+  signNotMeasurable: (sensor, value) =>
+    `${sensor} reports ${value}, outside what a sensor can measure: check its wiring`,
+  signPowerOn: (sensor, value) =>
+    `${sensor} reports exactly ${value}, as a DS18B20 does after power-up: check its supply and cable`,
+  signImpossible: (sensor, value) =>
+    `${sensor} reports ${value}, which is impossible in a germination container: check it`,
+  signStuck: (sensor, value, time) =>
+    `${sensor} reports ${value} without any change for ${time} while others change: restart it, check its wiring`,
+  signJumping: (sensor, step) =>
+    `${sensor} jumps up and down by ${step} or more, impossible in a sealed container: check its wiring and supply`,
+  signDisagreeing: (sensor, other, difference) =>
+    `${sensor} and ${other} differ by ${difference}, more than their errors allow: compare them side by side`,
+  itCameTrue: (alert) => `the alert “${alert}” came`,
+  noSensorAnyMore: 'no sensor is in it any more',
+  beganEarlier: (since) => `it began earlier than was known then: ${since}`,
+  timeBefore: (since, until, worst) => `the time before from ${since} to ${until}${worst}`,
+  timeBeforeFrom: (since, worst) => `the time before from ${since}${worst}`,
+
   // alert-words.js
   lasted: (lasting) => `Lasted ${lasting}`,
   forWord: (lasting) => `For ${lasting}`,

@@ -26,6 +26,11 @@ test('a transition says what, who and why; the service itself has no name', () =
   );
   assert.equal(transitionWords({ what: 'returned', by: null, note: null }), 'Back to normal');
   assert.match(transitionWords({ what: 'foundLate', by: null, note: null }), /nobody was told/);
+  const reasons = [{ code: 'before', figures: { since: at(90), until: at(60), worst: 24.1, unit: '°C' } }];
+  assert.match(
+    transitionWords({ what: 'raised', by: null, note: 'in English', reasons }, 'cold', NOW),
+    /: the time before from .* to .*, coldest 24\.1 °C$/,
+  );
 });
 
 test('a transition noted much later than it happened says both times', () => {

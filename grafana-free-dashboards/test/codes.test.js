@@ -4,6 +4,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
+import { ALERT_REASONS, alertReasons } from '../shared/alert-reasons.js';
 import { LESSONS, lessonText } from '../season/lessons.js';
 import { LIGHT_ADVICE, lightAdvice } from '../container/light-words.js';
 import { NO_FIT } from '../tally/no-fit.js';
@@ -30,6 +31,24 @@ function codes(first) {
 
 test('every kind of fault has a reason', () => {
   assert.deepEqual(Object.keys(REASONS).sort(), codes('power-on').sort());
+});
+
+test('every reason of an alert has words, with temperatures in the unit of the reader', () => {
+  assert.deepEqual(Object.keys(ALERT_REASONS), codes('trend, not-measurable'));
+  const reasons = [
+    { code: 'stuck', figures: { sensor: 'lid-2', quantity: 'humidity', value: 61, hours: 6.2 } },
+    { code: 'disagreeing', figures: { sensor: 'lid-2', quantity: 'temperature', difference: 2, other: 'lid-1' } },
+    { code: 'came-true', figures: { kind: 'cold' } },
+  ];
+  assert.match(
+    alertReasons(reasons, 'faulty', 0),
+    /^lid-2 reports 61 % .* for 6 h .*; .* differ by 2 °C, .*“Too cold”/,
+  );
+  setTemperatureUnit('F');
+  assert.match(alertReasons(reasons, 'faulty', 0), /differ by 3\.6 °F/);
+  setTemperatureUnit('C');
+  assert.equal(alertReasons(undefined, 'faulty', 0), '');
+  assert.equal(alertReasons([...reasons, { code: 'of-a-later-version', figures: {} }], 'faulty', 0), '');
 });
 
 test('every sign of a cause of light has advice', () => {

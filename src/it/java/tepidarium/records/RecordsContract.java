@@ -21,6 +21,7 @@ import tepidarium.alert.Alert;
 import tepidarium.alert.AlertFilter;
 import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertKind;
+import tepidarium.alert.AlertReason;
 import tepidarium.alert.AlertRuleStore;
 import tepidarium.alert.Condition;
 import tepidarium.alert.OutOfService;
@@ -80,6 +81,12 @@ abstract class RecordsContract extends NoticesAndAccessContract {
   static final ContainerId BAG = new ContainerId("bag");
   private static final SensorId SENSOR = new SensorId("sensor-1");
   static final AlertKey KEY = new AlertKey(BAG, AlertKind.COLD);
+
+  private static final List<AlertReason> REASONS =
+      List.of(
+          AlertReason.Code.STUCK.with("lid-2", "humidity", 61.0, 6.25),
+          AlertReason.Code.BEFORE.with(START, null, null, null),
+          AlertReason.Code.NO_SENSOR.with());
   private static final AlertRuleStore.Decision DECISION =
       new AlertRuleStore.Decision(
           new RuleOverride(null, 0.75, Duration.ofMinutes(3), null, Priority.LOW),
@@ -350,6 +357,7 @@ abstract class RecordsContract extends NoticesAndAccessContract {
             Priority.HIGH,
             "Ida",
             "in words",
+            id == 5 ? List.of() : REASONS,
             id == 5 ? null : new Trend(30.1, -1.2, 24),
             START.plusSeconds(7_200),
             id == 5));
@@ -361,7 +369,15 @@ abstract class RecordsContract extends NoticesAndAccessContract {
 
   private static Transition raised(long alertId) {
     return new Transition(
-        0, alertId, KEY, Transition.What.RAISED, START, START.plusSeconds(1), "Ada", "why");
+        0,
+        alertId,
+        KEY,
+        Transition.What.RAISED,
+        START,
+        START.plusSeconds(1),
+        "Ada",
+        "why",
+        REASONS);
   }
 
   @Test
@@ -407,7 +423,15 @@ abstract class RecordsContract extends NoticesAndAccessContract {
     AlertKey light = new AlertKey(BAG, AlertKind.LIGHT);
     Transition service =
         new Transition(
-            0, null, KEY, Transition.What.OUT_OF_SERVICE, START, START, "Ada", "on mains");
+            0,
+            null,
+            KEY,
+            Transition.What.OUT_OF_SERVICE,
+            START,
+            START,
+            "Ada",
+            "on mains",
+            List.of());
     change(
         database -> {
           new ContainerRecords(database).put(bag("Bag"));
@@ -461,7 +485,7 @@ abstract class RecordsContract extends NoticesAndAccessContract {
   }
 
   private static Transition at(Transition.What what, Instant at) {
-    return new Transition(0, 1L, KEY, what, at, at, null, null);
+    return new Transition(0, 1L, KEY, what, at, at, null, null, List.of());
   }
 
   @Test

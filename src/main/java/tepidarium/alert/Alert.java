@@ -1,6 +1,7 @@
 package tepidarium.alert;
 
 import java.time.Instant;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 
@@ -38,7 +39,8 @@ public record Alert(
    * Attributes that not every alert has.
    *
    * @param shelvedBy who shelved it; null if not shelved
-   * @param detail additional text; null if none
+   * @param detail the reasons in English, or what an earlier version wrote; null if none
+   * @param reasons what shows it; empty where the value says all
    * @param trend temperature, its rate and its steady value; only for forecast kinds
    * @param forecastAt predicted time of crossing the limit; only for forecast kinds
    * @param foundLate whether it was found only in late readings; such an alert is never announced
@@ -48,11 +50,19 @@ public record Alert(
       Priority priority,
       @Nullable String shelvedBy,
       @Nullable String detail,
+      List<AlertReason> reasons,
       @Nullable Trend trend,
       @Nullable Instant forecastAt,
       boolean foundLate) {
     static Extra of(Priority priority, Observation sign) {
-      return new Extra(priority, null, sign.detail(), sign.trend(), sign.forecastAt(), false);
+      return new Extra(
+          priority,
+          null,
+          AlertReason.words(sign.reasons()),
+          sign.reasons(),
+          sign.trend(),
+          sign.forecastAt(),
+          false);
     }
   }
 
@@ -90,7 +100,7 @@ public record Alert(
         null,
         past.worst(),
         past.worst(),
-        new Extra(rule.priority(), null, null, null, null, true));
+        new Extra(rule.priority(), null, null, List.of(), null, null, true));
   }
 
   public AlertKey key() {
@@ -107,6 +117,10 @@ public record Alert(
 
   public @Nullable String detail() {
     return extra.detail();
+  }
+
+  public List<AlertReason> reasons() {
+    return extra.reasons();
   }
 
   public @Nullable Trend trend() {
@@ -138,10 +152,16 @@ public record Alert(
   }
 
   Alert withSign(Rule rule, Observation sign) {
-    String words = sign.detail() == null ? detail() : sign.detail();
-    Trend newest = sign.trend() == null ? trend() : sign.trend();
+    boolean isSaid = !sign.reasons().isEmpty();
     Extra updated =
-        new Extra(priority(), shelvedBy(), words, newest, sign.forecastAt(), foundLate());
+        new Extra(
+            priority(),
+            shelvedBy(),
+            isSaid ? AlertReason.words(sign.reasons()) : detail(),
+            isSaid ? sign.reasons() : reasons(),
+            sign.trend() == null ? trend() : sign.trend(),
+            sign.forecastAt(),
+            foundLate());
     return new Editor()
         .extra(updated)
         .values(sign.value(), rule.worse(worst, sign.value()))
@@ -165,6 +185,13 @@ public record Alert(
     Alert again = raised(id, key(), rule, condition, sign);
     String by = shelvedBy();
     return shelvedUntil == null || by == null ? again : again.shelved(shelvedUntil, by);
+  }
+
+  /** This excursion as the reason of the next one, before which it was not acknowledged. */
+  AlertReason asBefore() {
+    boolean isMeasured = kind != AlertKind.SILENT && kind != AlertKind.FAULTY && !kind.foresees();
+    return AlertReason.Code.BEFORE.with(
+        since, returnedAt, isMeasured ? worst : null, isMeasured ? kind.unit() : null);
   }
 
   Alert acknowledged(Instant at, String by) {
@@ -222,7 +249,8 @@ public record Alert(
 
     Editor shelved(@Nullable Instant until, @Nullable String by) {
       newShelvedUntil = until;
-      return extra(new Extra(priority(), by, detail(), trend(), forecastAt(), foundLate()));
+      return extra(
+          new Extra(priority(), by, detail(), reasons(), trend(), forecastAt(), foundLate()));
     }
 
     Editor values(double newest, double furthest) {

@@ -106,7 +106,7 @@ public final class AlertBoard {
       holdActive(key, rule, after, before.active(), sign, now);
     } else {
       // Also checked if the condition was not active, because the store may have failed before.
-      giveBack(key, sign.at(), now, null);
+      giveBack(key, sign.at(), now, List.of());
     }
     return true;
   }
@@ -141,8 +141,11 @@ public final class AlertBoard {
         alert == null
             ? Alert.raised(++lastId, key, rule, condition, sign)
             : alert.raisedAgain(rule, condition, sign);
-    String note = alert == null ? sign.detail() : AlertText.again(alert, sign.detail());
-    change(alert, raised, Transition.of(raised, What.RAISED, sign.at(), now, null, note));
+    List<AlertReason> reasons = new ArrayList<>(sign.reasons());
+    if (alert != null) {
+      reasons.add(alert.asBefore());
+    }
+    change(alert, raised, Transition.of(raised, What.RAISED, sign.at(), now, reasons));
     supersede(key, sign.at(), now);
   }
 
@@ -156,25 +159,25 @@ public final class AlertBoard {
         };
     if (forecast != null) {
       AlertKey foreseen = new AlertKey(key.container(), forecast);
-      drop(foreseen, at, now, "it has come true: see the alert " + key.kind().key());
+      drop(foreseen, at, now, AlertReason.Code.CAME_TRUE.with(key.kind().key()));
     }
   }
 
-  private void giveBack(AlertKey key, Instant at, Instant now, @Nullable String note) {
+  private void giveBack(AlertKey key, Instant at, Instant now, List<AlertReason> reasons) {
     Alert alert = open.get(key);
     if (alert != null && alert.active()) {
       Alert returned = alert.returned(at);
-      change(alert, returned, Transition.of(returned, What.RETURNED, at, now, null, note));
+      change(alert, returned, Transition.of(returned, What.RETURNED, at, now, reasons));
     }
   }
 
   /** Removes a condition; its alert returns. */
-  private void drop(AlertKey key, Instant at, Instant now, @Nullable String note) {
+  private void drop(AlertKey key, Instant at, Instant now, AlertReason reason) {
     if (conditions.getOrDefault(key, Condition.UNKNOWN).since() != null) {
       conditions.put(key, Condition.insideAt(at));
       unsaved.add(key);
     }
-    giveBack(key, at, now, note);
+    giveBack(key, at, now, List.of(reason));
   }
 
   /** Removes the conditions of a container without a sensor; its alerts return. */
@@ -182,7 +185,7 @@ public final class AlertBoard {
     for (AlertKind kind : AlertKind.values()) {
       AlertKey key = new AlertKey(container, kind);
       if (conditions.containsKey(key)) {
-        drop(key, now, now, "no sensor is placed in it any more");
+        drop(key, now, now, AlertReason.Code.NO_SENSOR.with());
         save();
         conditions.remove(key);
       }
@@ -306,7 +309,7 @@ public final class AlertBoard {
   private void service(AlertKey key, boolean in, String by, @Nullable String reason, Instant now) {
     if (in) {
       conditions.put(key, Condition.insideAt(now));
-      record(null, new Transition(0, null, key, What.IN_SERVICE, now, now, by, reason));
+      record(null, Transition.by(by, null, key, What.IN_SERVICE, now, reason));
       rules.service(key, null);
       return;
     }
@@ -314,7 +317,7 @@ public final class AlertBoard {
     conditions.remove(key);
     Alert alert = open.get(key);
     if (alert == null) {
-      record(null, new Transition(0, null, key, What.OUT_OF_SERVICE, now, now, by, reason));
+      record(null, Transition.by(by, null, key, What.OUT_OF_SERVICE, now, reason));
     } else {
       Alert closed = alert.active() ? alert.returned(now) : alert;
       Alert seen = closed.acknowledged() ? closed : closed.acknowledged(now, by);
@@ -341,15 +344,15 @@ public final class AlertBoard {
         return;
       }
       Alert found = Alert.foundLate(++lastId, key, rule, past);
-      change(null, found, foundLate(found, past, now, null));
+      change(null, found, foundLate(found, past, now, List.of()));
       return;
     }
     Alert alert = newestOf(known, open.get(key));
     boolean earlier = past.since().isBefore(alert.since()) && !past.since().isBefore(late.from());
     Alert stretched = alert.stretched(rule.rule(), past);
     if (earlier) {
-      String note = "it began earlier than was known then, at " + past.since();
-      change(alert, stretched, foundLate(stretched, past, now, note));
+      AlertReason reason = AlertReason.Code.BEGAN_EARLIER.with(past.since());
+      change(alert, stretched, foundLate(stretched, past, now, List.of(reason)));
     } else if (alert.foundLate() && !stretched.equals(alert)) {
       store.save(List.of(stretched), Map.of());
     }
@@ -365,8 +368,8 @@ public final class AlertBoard {
   }
 
   private static Transition foundLate(
-      Alert alert, PastExcursion past, Instant now, @Nullable String note) {
-    return Transition.of(alert, What.FOUND_LATE, past.raisedAt(), now, null, note);
+      Alert alert, PastExcursion past, Instant now, List<AlertReason> reasons) {
+    return Transition.of(alert, What.FOUND_LATE, past.raisedAt(), now, reasons);
   }
 
   private Alert get(long id) {
@@ -383,7 +386,7 @@ public final class AlertBoard {
       Instant now,
       @Nullable String by,
       @Nullable String note) {
-    return change(before, after, Transition.of(after, what, now, now, by, note));
+    return change(before, after, Transition.by(by, after, after.key(), what, now, note));
   }
 
   private Alert change(@Nullable Alert before, Alert after, Transition transition) {

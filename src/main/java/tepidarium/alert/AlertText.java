@@ -1,10 +1,8 @@
 package tepidarium.alert;
 
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
 
 /** Describes an alert in one sentence. */
 public final class AlertText {
@@ -33,14 +31,6 @@ public final class AlertText {
         : containerName + " was " + what + " from " + since + worst + "; it is back to normal.";
   }
 
-  /** Describes the excursion of an alert before it became active again, after another text. */
-  static String again(Alert before, @Nullable String detail) {
-    String end = before.returnedAt() == null ? "" : " to " + before.returnedAt();
-    String past =
-        "the time before was from " + before.since() + end + worst(before, ZoneOffset.UTC);
-    return detail == null ? past : detail + "; " + past;
-  }
-
   /** The worst value, or the predicted time. */
   private static String worst(Alert alert, ZoneId zone) {
     return switch (alert.kind()) {
@@ -54,7 +44,7 @@ public final class AlertText {
     };
   }
 
-  private static String number(double value) {
+  static String number(double value) {
     return String.format(Locale.ROOT, "%.1f", value).replaceAll("\\.0$", "");
   }
 }

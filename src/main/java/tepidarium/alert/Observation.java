@@ -2,6 +2,7 @@ package tepidarium.alert;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -9,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param at event time of its reading
  * @param value in the unit of the kind
- * @param detail additional text for the alert; null if none
+ * @param reasons what shows it; empty where the value says all
  * @param trend temperature, its rate and its steady value; only for forecast kinds
  * @param forecastAt predicted time of crossing the limit; only for forecast kinds
  */
@@ -17,7 +18,7 @@ public record Observation(
     AlertKind kind,
     Instant at,
     double value,
-    @Nullable String detail,
+    List<AlertReason> reasons,
     @Nullable Trend trend,
     @Nullable Instant forecastAt) {
   /**
@@ -28,32 +29,30 @@ public record Observation(
 
   /** Creates an observation of a quantity. */
   public static Observation value(AlertKind kind, Instant at, double value) {
-    return new Observation(kind, at, value, null, null, null);
+    return new Observation(kind, at, value, List.of(), null, null);
   }
 
   /**
    * Creates an observation of the number of sensor faults.
    *
-   * @param count number of faults; 0 for none
-   * @param detail description of the faults
+   * @param faults their reasons; empty for none
    */
-  public static Observation faults(Instant at, int count, @Nullable String detail) {
-    return new Observation(AlertKind.FAULTY, at, count, detail, null, null);
+  public static Observation faults(Instant at, List<AlertReason> faults) {
+    return new Observation(AlertKind.FAULTY, at, faults.size(), faults, null, null);
   }
 
   /**
    * Creates an observation of a forecast.
    *
    * @param crossesAt predicted time of crossing the limit; null if none is predicted
-   * @param trend temperature, its rate and its steady value; its words become the detail. Null if
-   *     it is steady
+   * @param trend temperature, its rate and its steady value; null if it is steady
    */
   public static Observation heading(
       AlertKind kind, Instant at, @Nullable Instant crossesAt, @Nullable Trend trend) {
     Duration ahead = crossesAt == null ? MAX_TIME_TO_CROSSING : Duration.between(at, crossesAt);
     boolean near = ahead.compareTo(MAX_TIME_TO_CROSSING) < 0;
     double minutes = Math.max(0, (near ? ahead : MAX_TIME_TO_CROSSING).toMillis() / 60_000.0);
-    String detail = trend == null ? null : trend.words();
-    return new Observation(kind, at, minutes, detail, trend, near ? crossesAt : null);
+    List<AlertReason> reasons = trend == null ? List.of() : List.of(trend.reason());
+    return new Observation(kind, at, minutes, reasons, trend, near ? crossesAt : null);
   }
 }

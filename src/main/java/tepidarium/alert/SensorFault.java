@@ -10,10 +10,10 @@ import tepidarium.reading.SensorId;
  *
  * @param quantity the quantity with wrong values
  * @param since the first reading that shows the fault
- * @param words description for the grower, without the sensor's name
+ * @param reason what the readings show
  */
 public record SensorFault(
-    SensorId sensor, Quantity quantity, Kind kind, Instant since, String words) {
+    SensorId sensor, Quantity quantity, Kind kind, Instant since, AlertReason reason) {
   /** The kind of fault. */
   public enum Kind {
     /** A value that is impossible in a container, or typical of a broken sensor. */

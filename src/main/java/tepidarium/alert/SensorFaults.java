@@ -9,11 +9,11 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import tepidarium.alert.AlertReason.Code;
 import tepidarium.fault.ErrorCodes;
 import tepidarium.fault.FaultKind;
 import tepidarium.fault.Implausible;
@@ -110,33 +110,26 @@ public final class SensorFaults {
    * Checks whether a value is impossible in a germination container. The power-on value is
    * recognised by its number alone; a real 85.0 °C would kill the seeds and also needs a check.
    */
-  public static Optional<String> implausible(Quantity quantity, double value) {
-    String said = number(value) + ' ' + quantity.unit();
+  public static Optional<AlertReason> implausible(
+      SensorId sensor, Quantity quantity, double value) {
     if (!quantity.plausible(value)) {
-      return Optional.of(said + " is outside what a sensor can measure: broken wire or sensor");
+      return Optional.of(Code.NOT_MEASURABLE.with(sensor, quantity.key(), value));
     }
-    return switch (quantity) {
-      case TEMPERATURE ->
-          ErrorCodes.of(quantity, value).filter(code -> code == FaultKind.POWER_ON).isPresent()
-              ? Optional.of(
-                  "exactly 85 °C, which a DS18B20 reports after power-up without a measurement:"
-                      + " check its supply and cable")
-              : Optional.of(said + " is impossible in a germination container: check the sensor")
-                  .filter(words -> Implausible.is(quantity, value));
-      case HUMIDITY ->
-          Optional.of(said + " is impossible in a moist container: sensor broken or not connected")
-              .filter(words -> Implausible.is(quantity, value));
-      default -> Optional.empty();
-    };
+    if (ErrorCodes.of(quantity, value).filter(code -> code == FaultKind.POWER_ON).isPresent()) {
+      return Optional.of(Code.POWER_ON.with(sensor));
+    }
+    return JUDGED.contains(quantity) && Implausible.is(quantity, value)
+        ? Optional.of(Code.IMPOSSIBLE.with(sensor, quantity.key(), value))
+        : Optional.empty();
   }
 
   private static Optional<SensorFault> implausible(
       Report report, Quantity quantity, Samples samples) {
     Samples late = latest(samples, NEWS);
     for (int i = late.size() - 1; i >= 0; i--) {
-      Optional<String> words = implausible(quantity, late.value(i));
-      if (words.isPresent()) {
-        return Optional.of(fault(report, quantity, IMPLAUSIBLE, late.atMs(i), words.get()));
+      Optional<AlertReason> reason = implausible(report.sensor(), quantity, late.value(i));
+      if (reason.isPresent()) {
+        return Optional.of(fault(report, quantity, IMPLAUSIBLE, late.atMs(i), reason.get()));
       }
     }
     return Optional.empty();
@@ -172,15 +165,9 @@ public final class SensorFaults {
     if (quiet || !longEnough || others.noneMatch(other -> range(other, from, to) >= least)) {
       return Optional.empty();
     }
-    String words =
-        String.format(
-            Locale.ROOT,
-            "reports %s %s without any change for %.0f h, while other sensors changed: restart it,"
-                + " check its wiring",
-            number(value),
-            quantity.unit(),
-            (to - from) / 3_600_000.0);
-    return Optional.of(fault(report, quantity, STUCK, from, words));
+    double hours = (to - from) / 3_600_000.0;
+    AlertReason reason = Code.STUCK.with(report.sensor(), quantity.key(), value, hours);
+    return Optional.of(fault(report, quantity, STUCK, from, reason));
   }
 
   private static double range(Samples other, long fromMs, long toMs) {
@@ -221,14 +208,8 @@ public final class SensorFaults {
         long earliest = samples.atMs(i) - JUMPS_WITHIN.toMillis();
         jumps.removeIf(at -> at < earliest);
         if (jumps.size() >= JUMPS) {
-          String words =
-              String.format(
-                  Locale.ROOT,
-                  "jumps up and down by %s %s or more, which is impossible in a sealed container:"
-                      + " check its wiring and supply",
-                  number(least),
-                  quantity.unit());
-          return Optional.of(fault(report, quantity, JUMPING, jumps.get(0), words));
+          AlertReason reason = Code.JUMPING.with(report.sensor(), quantity.key(), least);
+          return Optional.of(fault(report, quantity, JUMPING, jumps.get(0), reason));
         }
       }
     }
@@ -280,23 +261,14 @@ public final class SensorFaults {
     if (readings < DISAGREEING_READINGS || latest - since < DISAGREEING_FOR.toMillis()) {
       return Optional.empty();
     }
-    String words =
-        String.format(
-            Locale.ROOT,
-            "and %s in the same container differ by %.1f %s, more than their errors allow: compare"
-                + " them side by side, and calibrate or replace one",
-            first.sensor(),
-            Math.abs(difference),
-            quantity.unit());
-    return Optional.of(fault(second, quantity, DISAGREEING, since, words));
+    AlertReason reason =
+        Code.DISAGREEING.with(
+            second.sensor(), quantity.key(), Math.abs(difference), first.sensor());
+    return Optional.of(fault(second, quantity, DISAGREEING, since, reason));
   }
 
   private static SensorFault fault(
-      Report report, Quantity quantity, SensorFault.Kind kind, long sinceMs, String words) {
-    return new SensorFault(report.sensor(), quantity, kind, Instant.ofEpochMilli(sinceMs), words);
-  }
-
-  private static String number(double value) {
-    return String.format(Locale.ROOT, "%.1f", value).replaceAll("\\.0$", "");
+      Report report, Quantity quantity, SensorFault.Kind kind, long sinceMs, AlertReason reason) {
+    return new SensorFault(report.sensor(), quantity, kind, Instant.ofEpochMilli(sinceMs), reason);
   }
 }

@@ -1,6 +1,7 @@
 package tepidarium.alert;
 
 import java.time.Instant;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -11,7 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param at when it happened: event time of the reading, else the same as recordedAt
  * @param recordedAt when the service recorded it
  * @param by the person who caused it; null for the service itself
- * @param note reason in words; null if none
+ * @param note what a person wrote, or the reasons in English; null if none
+ * @param reasons why the service changed it; empty for a change by a person
  */
 public record Transition(
     long id,
@@ -21,7 +23,8 @@ public record Transition(
     Instant at,
     Instant recordedAt,
     @Nullable String by,
-    @Nullable String note) {
+    @Nullable String note,
+    List<AlertReason> reasons) {
   /** The kind of change. */
   public enum What {
     /** The alert became active, for the first time or again before it was acknowledged. */
@@ -58,18 +61,32 @@ public record Transition(
     }
   }
 
+  /** A change by the service. */
   static Transition of(
-      Alert alert,
+      Alert alert, What what, Instant at, Instant recordedAt, List<AlertReason> reasons) {
+    String note = AlertReason.words(reasons);
+    return new Transition(
+        0, alert.id(), alert.key(), what, at, recordedAt, null, note, List.copyOf(reasons));
+  }
+
+  /**
+   * A change by a person, or by the service where the time that a person set has ended.
+   *
+   * @param alert null where the alerts of the key are turned on or off while none is open
+   */
+  static Transition by(
+      @Nullable String person,
+      @Nullable Alert alert,
+      AlertKey key,
       What what,
       Instant at,
-      Instant recordedAt,
-      @Nullable String by,
       @Nullable String note) {
-    return new Transition(0, alert.id(), alert.key(), what, at, recordedAt, by, note);
+    Long id = alert == null ? null : alert.id();
+    return new Transition(0, id, key, what, at, at, person, note, List.of());
   }
 
   /** Returns this transition with the number assigned by the store. */
   public Transition numbered(long number) {
-    return new Transition(number, alertId, key, what, at, recordedAt, by, note);
+    return new Transition(number, alertId, key, what, at, recordedAt, by, note, reasons);
   }
 }

@@ -1,7 +1,5 @@
 package tepidarium.alert;
 
-import java.util.Locale;
-
 /**
  * The trend of a temperature when a forecast was made. Stored with a forecast alert.
  *
@@ -20,13 +18,8 @@ public record Trend(double value, double perHour, double steady) {
     return Math.round(value * 10) / 10.0;
   }
 
-  /** The words for the detail of the alert, with one decimal. */
-  String words() {
-    return String.format(
-        Locale.ROOT,
-        "now %.1f °C and changing by %+.1f °C an hour, towards about %.1f °C",
-        value,
-        perHour,
-        steady);
+  /** The trend as the reason of an alert. */
+  AlertReason reason() {
+    return AlertReason.Code.TREND.with(value, perHour, steady);
   }
 }

@@ -7,7 +7,6 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertBoard;
@@ -134,12 +133,8 @@ final class PeriodicChecks {
             .map(place -> calibrated.samples(place, Quantity.TEMPERATURE, span))
             .toList();
     List<SensorFault> faults = SensorFaults.of(reports, elsewhere, calibrated.maxGap());
-    String detail =
-        faults.stream()
-            .map(fault -> fault.sensor() + ": " + fault.words())
-            .collect(Collectors.joining("; "));
     Observation observation =
-        Observation.faults(at, faults.size(), faults.isEmpty() ? null : detail);
+        Observation.faults(at, faults.stream().map(SensorFault::reason).toList());
     board.observe(container.id(), container.band(), observation, now);
   }
 

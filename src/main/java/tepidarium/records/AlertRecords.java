@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Alert;
 import tepidarium.alert.AlertFilter;
 import tepidarium.alert.AlertKey;
+import tepidarium.alert.AlertReason;
 import tepidarium.alert.AlertStore;
 import tepidarium.alert.Condition;
 import tepidarium.alert.Priority;
@@ -29,6 +30,9 @@ import tepidarium.reading.Span;
 
 /** Stores alerts, their transitions and the state of each condition in the records store. */
 public final class AlertRecords implements AlertStore {
+  private static final JsonColumn<AlertReason[]> REASONS =
+      new JsonColumn<>(AlertReason[].class, "reasons of an alert");
+
   private final Database database;
 
   public AlertRecords(Database database) {
@@ -65,10 +69,10 @@ public final class AlertRecords implements AlertStore {
         """
         INSERT INTO alert (id, container_id, kind, limit_value, since_ms, raised_ms, returned_ms,
           acknowledged_ms, acknowledged_by, shelved_ms, latest_value, worst_value, priority,
-          shelved_by, detail, trend_value, trend_per_hour, trend_steady, forecast_ms, found_late)
+          shelved_by, detail, reasons, trend_value, trend_per_hour, trend_steady, forecast_ms, found_late)
         SELECT :id, :container.value, :kind.key, :limit, :since, :raisedAt, :returnedAt,
           :acknowledgedAt, :acknowledgedBy, :shelvedUntil, :latest, :worst, :extra.priority.key,
-          :extra.shelvedBy, :extra.detail, :trendValue, :trendPerHour, :trendSteady,
+          :extra.shelvedBy, :extra.detail, :reasons, :trendValue, :trendPerHour, :trendSteady,
           :extra.forecastAt, :extra.foundLate
         WHERE EXISTS (SELECT 1 FROM container WHERE id = :container.value)
         ON CONFLICT (id) DO UPDATE SET limit_value = excluded.limit_value,
@@ -77,7 +81,8 @@ public final class AlertRecords implements AlertStore {
           acknowledged_ms = excluded.acknowledged_ms, acknowledged_by = excluded.acknowledged_by,
           shelved_ms = excluded.shelved_ms, latest_value = excluded.latest_value,
           worst_value = excluded.worst_value, shelved_by = excluded.shelved_by,
-          detail = excluded.detail, trend_value = excluded.trend_value,
+          detail = excluded.detail, reasons = excluded.reasons,
+          trend_value = excluded.trend_value,
           trend_per_hour = excluded.trend_per_hour, trend_steady = excluded.trend_steady,
           forecast_ms = excluded.forecast_ms
         """;
@@ -85,6 +90,7 @@ public final class AlertRecords implements AlertStore {
     handle
         .createUpdate(sql)
         .bindMethods(alert)
+        .bind("reasons", written(alert.reasons()))
         .bind("trendValue", trend == null ? null : trend.value())
         .bind("trendPerHour", trend == null ? null : trend.perHour())
         .bind("trendSteady", trend == null ? null : trend.steady())
@@ -116,12 +122,17 @@ public final class AlertRecords implements AlertStore {
     String sql =
         """
         INSERT INTO alert_transition (alert_id, container_id, kind, what, at_ms, recorded_ms,
-          done_by, note)
+          done_by, note, reasons)
         SELECT :alertId, :key.container.value, :key.kind.key, :what.key, :at, :recordedAt, :by,
-          :note
+          :note, :reasons
         WHERE EXISTS (SELECT 1 FROM container WHERE id = :key.container.value)
         """;
-    int added = handle.createUpdate(sql).bindMethods(transition).execute();
+    int added =
+        handle
+            .createUpdate(sql)
+            .bindMethods(transition)
+            .bind("reasons", written(transition.reasons()))
+            .execute();
     return added == 0
         ? 0
         : handle.createQuery("SELECT max(id) FROM alert_transition").mapTo(Long.class).one();
@@ -239,9 +250,19 @@ public final class AlertRecords implements AlertStore {
         ofKey(Priority.class, row.getString("priority")),
         shelvedBy,
         detail,
+        reasons(row),
         trend(row),
         instantOrNull(row, "forecast_ms"),
         row.getBoolean("found_late"));
+  }
+
+  private static @Nullable String written(List<AlertReason> reasons) {
+    return reasons.isEmpty() ? null : REASONS.write(reasons.toArray(AlertReason[]::new));
+  }
+
+  private static List<AlertReason> reasons(ResultSet row) throws SQLException {
+    @Nullable String stored = row.getString("reasons");
+    return stored == null ? List.of() : List.of(REASONS.read(stored));
   }
 
   private static @Nullable Trend trend(ResultSet row) throws SQLException {
@@ -296,7 +317,8 @@ public final class AlertRecords implements AlertStore {
         instant(row, "at_ms"),
         instant(row, "recorded_ms"),
         by,
-        note);
+        note,
+        reasons(row));
   }
 
   @Override

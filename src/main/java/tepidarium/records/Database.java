@@ -6,7 +6,7 @@ import org.jdbi.v3.core.Handle;
 /** Runs transactions against the records store, one at a time. */
 public interface Database extends AutoCloseable {
   /** The schema version that this program reads and writes, the same in every kind of database. */
-  int SCHEMA_VERSION = 23;
+  int SCHEMA_VERSION = 24;
 
   /**
    * Runs the work in one transaction and commits it; the changes are durable when this returns.

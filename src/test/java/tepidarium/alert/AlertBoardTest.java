@@ -135,6 +135,9 @@ class AlertBoardTest {
     assertEquals(
         "the time before was from 2026-03-01T00:00:00Z to 2026-03-01T00:25:00Z, 19 °C at worst",
         store.transitions().get(3).note());
+    assertEquals(
+        List.of(AlertReason.Code.BEFORE.with(minute(0), minute(25), 19.0, "°C")),
+        store.transitions().get(3).reasons());
     board = open();
     assertEquals(List.of(again), board.open());
   }
@@ -259,13 +262,24 @@ class AlertBoardTest {
 
   @Test
   void aFaultySensorIsReportedWithItsSigns() {
-    observe(Observation.faults(minute(0), 1, "the same value for six hours"));
-    observe(Observation.faults(minute(10), 1, "the same value for six hours"));
-    assertEquals("the same value for six hours", onlyOpen().detail());
-    observe(Observation.faults(minute(20), 0, null));
-    observe(Observation.faults(minute(50), 0, null));
+    List<AlertReason> signs =
+        List.of(
+            AlertReason.Code.POWER_ON.with("lid-1"),
+            AlertReason.Code.STUCK.with("lid-2", "humidity", 61.0, 6.2));
+    observe(Observation.faults(minute(0), signs));
+    observe(Observation.faults(minute(10), signs));
+    String words =
+        "lid-1: exactly 85 °C, which a DS18B20 reports after power-up without a measurement: check"
+            + " its supply and cable; lid-2 reports 61 % without any change for 6 h, while other"
+            + " sensors changed: restart it, check its wiring";
+    assertEquals(words, onlyOpen().detail());
+    assertEquals(signs, onlyOpen().reasons());
+    assertEquals(signs, store.transitions().get(0).reasons());
+    observe(Observation.faults(minute(20), List.of()));
+    observe(Observation.faults(minute(50), List.of()));
     assertFalse(onlyOpen().active());
-    assertEquals("the same value for six hours", onlyOpen().detail());
+    assertEquals(words, onlyOpen().detail());
+    assertEquals(signs, onlyOpen().reasons());
   }
 
   @Test
@@ -277,7 +291,8 @@ class AlertBoardTest {
     observe(Observation.heading(AlertKind.HEADING_COLD, minute(15), crossing, then));
     assertEquals(crossing, onlyOpen().forecastAt());
     assertEquals(then, onlyOpen().trend());
-    assertEquals(then.words(), onlyOpen().detail());
+    assertEquals(List.of(then.reason()), onlyOpen().reasons());
+    assertEquals(then.reason().words(), onlyOpen().detail());
     assertEquals(75, onlyOpen().latest());
     temperature(20, 29);
     temperature(30, 29);

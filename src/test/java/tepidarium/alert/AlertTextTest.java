@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import tepidarium.container.ContainerId;
@@ -12,15 +13,14 @@ import tepidarium.container.ContainerId;
 class AlertTextTest {
   private static final Instant SINCE = Instant.parse("2026-03-01T06:30:00Z");
 
-  private static Alert.Extra extra(@Nullable String detail) {
-    return new Alert.Extra(Priority.MEDIUM, null, detail, null, SINCE.plusSeconds(3_600), false);
-  }
+  private static final Alert.Extra EXTRA =
+      new Alert.Extra(
+          Priority.MEDIUM, null, null, List.of(), null, SINCE.plusSeconds(3_600), false);
 
   private static String text(AlertKind kind, double limit, double worst, @Nullable Instant back) {
     ContainerId bag = new ContainerId("bag");
     Alert alert =
-        new Alert(
-            1, bag, kind, limit, SINCE, SINCE, back, null, null, null, worst, worst, extra(null));
+        new Alert(1, bag, kind, limit, SINCE, SINCE, back, null, null, null, worst, worst, EXTRA);
     return AlertText.of(alert, "Bag", ZoneOffset.UTC);
   }
 

@@ -53,7 +53,7 @@ class SensorFaultsTest {
   private static void assertOnly(SensorFault.Kind kind, SensorFaults.Report... inside) {
     List<SensorFault> faults = faults(inside);
     assertEquals(List.of(kind), faults.stream().map(SensorFault::kind).toList());
-    assertTrue(!faults.get(0).words().isBlank());
+    assertTrue(!faults.get(0).reason().words().isBlank());
   }
 
   @Test
@@ -73,11 +73,11 @@ class SensorFaultsTest {
     "TEMPERATURE, -127, outside what a sensor can measure",
     "TEMPERATURE, 85.0625, is impossible in a germination container",
     "TEMPERATURE, -40, is impossible in a germination container",
-    "HUMIDITY, 0, is impossible in a moist container",
+    "HUMIDITY, 0, is impossible in a germination container",
     "HUMIDITY, 120, outside what a sensor can measure"
   })
   void anInvalidValueIsNamed(Quantity quantity, double value, String words) {
-    String said = SensorFaults.implausible(quantity, value).orElseThrow();
+    String said = SensorFaults.implausible(PROBE, quantity, value).orElseThrow().words();
     assertTrue(said.contains(words), said);
   }
 
@@ -92,7 +92,7 @@ class SensorFaultsTest {
     "BATTERY, 3.1"
   })
   void aValidValueHasNoProblem(Quantity quantity, double value) {
-    assertTrue(SensorFaults.implausible(quantity, value).isEmpty());
+    assertTrue(SensorFaults.implausible(PROBE, quantity, value).isEmpty());
   }
 
   @Test

@@ -2,6 +2,7 @@ package tepidarium.web.alerts;
 
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Alert;
 import tepidarium.alert.AlertText;
@@ -28,6 +29,7 @@ public record AlertJson(
     double worst,
     String unit,
     @Nullable String detail,
+    List<AlertReasonJson> reasons,
     @Nullable Trend trend,
     @Nullable Instant forecastAt,
     boolean foundLate,
@@ -55,6 +57,7 @@ public record AlertJson(
         alert.worst(),
         alert.kind().unit(),
         alert.detail(),
+        AlertReasonJson.of(alert.reasons()),
         alert.trend(),
         alert.forecastAt(),
         alert.foundLate(),

@@ -39,14 +39,20 @@ public final class AlertRoutes {
   record Shelving(@Nullable Double minutes, @Nullable String by, @Nullable String reason) {}
 
   record TransitionJson(
-      String what, Instant at, Instant recordedAt, @Nullable String by, @Nullable String note) {
+      String what,
+      Instant at,
+      Instant recordedAt,
+      @Nullable String by,
+      @Nullable String note,
+      List<AlertReasonJson> reasons) {
     static TransitionJson of(Transition transition) {
       return new TransitionJson(
           transition.what().key(),
           transition.at(),
           transition.recordedAt(),
           transition.by(),
-          transition.note());
+          transition.note(),
+          AlertReasonJson.of(transition.reasons()));
     }
   }
 

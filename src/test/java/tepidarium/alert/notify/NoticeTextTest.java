@@ -19,7 +19,7 @@ class NoticeTextTest {
   private static final ZoneId BERLIN = ZoneId.of("Europe/Berlin");
   private static final Instant SINCE = Instant.parse("2026-03-04T01:10:00Z");
   private static final Alert.Extra PLAIN =
-      new Alert.Extra(Priority.HIGH, null, null, null, null, false);
+      new Alert.Extra(Priority.HIGH, null, null, List.of(), null, null, false);
   private static final Instant NOW = Instant.parse("2026-03-04T02:40:00Z");
 
   private static AlertDetails cold(int number, String name) {

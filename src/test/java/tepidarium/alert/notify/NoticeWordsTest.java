@@ -122,7 +122,7 @@ class NoticeWordsTest {
   private static Alert alert(AlertKind kind, boolean active, double worst) {
     Alert.Extra extra =
         new Alert.Extra(
-            Priority.HIGH, null, "the sign of a fault", null, NOW.plusSeconds(600), false);
+            Priority.HIGH, null, "a sign", List.of(), null, NOW.plusSeconds(600), false);
     return new Alert(
         1,
         new ContainerId("glas-1"),

@@ -194,7 +194,7 @@ class NoticesTest {
         null,
         25,
         24,
-        new Alert.Extra(Priority.HIGH, null, null, null, null, false));
+        new Alert.Extra(Priority.HIGH, null, null, List.of(), null, null, false));
   }
 
   private void raise(int id) {
