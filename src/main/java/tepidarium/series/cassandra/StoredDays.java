@@ -4,6 +4,8 @@ import com.datastax.oss.driver.api.core.cql.BoundStatement;
 import com.datastax.oss.driver.api.core.cql.PreparedStatement;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -71,7 +73,9 @@ final class StoredDays {
   /** The write time of readings of a day. A new call gives an earlier time. */
   long writeTime(int day) {
     load();
-    long micros = Math.multiplyExact(clock.millis(), 1_000);
+    // A millisecond is too long: the next service can write in it, and the greater value would
+    // stay.
+    long micros = ChronoUnit.MICROS.between(Instant.EPOCH, clock.instant());
     lastMicros = Math.max(lastMicros + 1, micros);
     return lives.getOrDefault(day, 0) * LIFE_MICROS + LIFE_MICROS - lastMicros;
   }
