@@ -54,35 +54,35 @@ public record Alert(
       @Nullable Trend trend,
       @Nullable Instant forecastAt,
       boolean foundLate) {
-    static Extra of(Priority priority, Observation sign) {
+    static Extra of(Priority priority, Observation observation) {
       return new Extra(
           priority,
           null,
-          AlertReason.words(sign.reasons()),
-          sign.reasons(),
-          sign.trend(),
-          sign.forecastAt(),
+          AlertReason.words(observation.reasons()),
+          observation.reasons(),
+          observation.trend(),
+          observation.forecastAt(),
           false);
     }
   }
 
   static Alert raised(
-      long id, AlertKey key, AlertRule rule, Condition condition, Observation sign) {
-    Instant since = condition.since() == null ? sign.at() : condition.since();
+      long id, AlertKey key, AlertRule rule, Condition condition, Observation observation) {
+    Instant since = condition.since() == null ? observation.at() : condition.since();
     return new Alert(
         id,
         key.container(),
         key.kind(),
         rule.rule().limit().value(),
         since,
-        sign.at(),
+        observation.at(),
         null,
         null,
         null,
         null,
-        sign.value(),
+        observation.value(),
         condition.worst(),
-        Extra.of(rule.priority(), sign));
+        Extra.of(rule.priority(), observation));
   }
 
   /** Creates an alert found in late readings. */
@@ -151,20 +151,20 @@ public record Alert(
     return shelvedUntil != null && now.isBefore(shelvedUntil);
   }
 
-  Alert withSign(Rule rule, Observation sign) {
-    boolean isSaid = !sign.reasons().isEmpty();
+  Alert observed(Rule rule, Observation observation) {
+    boolean isSaid = !observation.reasons().isEmpty();
     Extra updated =
         new Extra(
             priority(),
             shelvedBy(),
-            isSaid ? AlertReason.words(sign.reasons()) : detail(),
-            isSaid ? sign.reasons() : reasons(),
-            sign.trend() == null ? trend() : sign.trend(),
-            sign.forecastAt(),
+            isSaid ? AlertReason.words(observation.reasons()) : detail(),
+            isSaid ? observation.reasons() : reasons(),
+            observation.trend() == null ? trend() : observation.trend(),
+            observation.forecastAt(),
             foundLate());
     return new Editor()
         .extra(updated)
-        .values(sign.value(), rule.worse(worst, sign.value()))
+        .values(observation.value(), rule.worse(worst, observation.value()))
         .alert();
   }
 
@@ -181,15 +181,15 @@ public record Alert(
    * Returns the alert after it became active again before its return was acknowledged. Limit, times
    * and values are those of the present excursion. Shelving continues.
    */
-  Alert raisedAgain(AlertRule rule, Condition condition, Observation sign) {
-    Alert again = raised(id, key(), rule, condition, sign);
+  Alert raisedAgain(AlertRule rule, Condition condition, Observation observation) {
+    Alert again = raised(id, key(), rule, condition, observation);
     String by = shelvedBy();
     return shelvedUntil == null || by == null ? again : again.shelved(shelvedUntil, by);
   }
 
   /** This excursion as the reason of the next one, before which it was not acknowledged. */
   AlertReason asBefore() {
-    boolean isMeasured = kind != AlertKind.SILENT && kind != AlertKind.FAULTY && !kind.foresees();
+    boolean isMeasured = kind != AlertKind.SILENT && kind != AlertKind.FAULTY && !kind.isForecast();
     return AlertReason.Code.BEFORE.with(
         since, returnedAt, isMeasured ? worst : null, isMeasured ? kind.unit() : null);
   }

@@ -72,8 +72,9 @@ public final class AlertBoard {
    * @param now when the service evaluates it
    * @return false if it was ignored because it is too old
    */
-  public boolean observe(ContainerId container, Band band, Observation sign, Instant now) {
-    return observe(new AlertKey(container, sign.kind()), band, sign, sign.at(), now);
+  public boolean observe(ContainerId container, Band band, Observation observation, Instant now) {
+    return observe(
+        new AlertKey(container, observation.kind()), band, observation, observation.at(), now);
   }
 
   /**
@@ -83,13 +84,14 @@ public final class AlertBoard {
    */
   public void observeSilence(ContainerId container, Band band, Instant now, Instant lastHeard) {
     double minutes = Duration.between(lastHeard, now).toMillis() / 60_000.0;
-    Observation sign = Observation.value(AlertKind.SILENT, now, minutes);
-    observe(new AlertKey(container, AlertKind.SILENT), band, sign, lastHeard, now);
+    Observation observation = Observation.value(AlertKind.SILENT, now, minutes);
+    observe(new AlertKey(container, AlertKind.SILENT), band, observation, lastHeard, now);
   }
 
-  private boolean observe(AlertKey key, Band band, Observation sign, Instant began, Instant now) {
+  private boolean observe(
+      AlertKey key, Band band, Observation observation, Instant began, Instant now) {
     Condition before = conditions.getOrDefault(key, Condition.UNKNOWN);
-    if (before.lastAt() != null && sign.at().isBefore(before.lastAt())) {
+    if (before.lastAt() != null && observation.at().isBefore(before.lastAt())) {
       return false;
     }
     if (!rules.inService(key) || hasComeTrue(key)) {
@@ -97,16 +99,18 @@ public final class AlertBoard {
     }
     AlertRule rule = rules.effective(key, band);
     Condition after =
-        before.after(rule.rule(), maxGap, sign.at(), sign.value()).since(before, began);
+        before
+            .after(rule.rule(), maxGap, observation.at(), observation.value())
+            .since(before, began);
     conditions.put(key, after);
     if (key.kind() != AlertKind.SILENT && (after.since() != null || before.since() != null)) {
       unsaved.add(key);
     }
     if (after.active()) {
-      holdActive(key, rule, after, before.active(), sign, now);
+      holdActive(key, rule, after, before.active(), observation, now);
     } else {
       // Also checked if the condition was not active, because the store may have failed before.
-      giveBack(key, sign.at(), now, List.of());
+      giveBack(key, observation.at(), now, List.of());
     }
     return true;
   }
@@ -130,23 +134,23 @@ public final class AlertBoard {
       AlertRule rule,
       Condition condition,
       boolean wasActive,
-      Observation sign,
+      Observation observation,
       Instant now) {
     Alert alert = open.get(key);
     if (alert != null && wasActive) {
-      open.put(key, alert.withSign(rule.rule(), sign));
+      open.put(key, alert.observed(rule.rule(), observation));
       return;
     }
     Alert raised =
         alert == null
-            ? Alert.raised(++lastId, key, rule, condition, sign)
-            : alert.raisedAgain(rule, condition, sign);
-    List<AlertReason> reasons = new ArrayList<>(sign.reasons());
+            ? Alert.raised(++lastId, key, rule, condition, observation)
+            : alert.raisedAgain(rule, condition, observation);
+    List<AlertReason> reasons = new ArrayList<>(observation.reasons());
     if (alert != null) {
       reasons.add(alert.asBefore());
     }
-    change(alert, raised, Transition.of(raised, What.RAISED, sign.at(), now, reasons));
-    supersede(key, sign.at(), now);
+    change(alert, raised, Transition.of(raised, What.RAISED, observation.at(), now, reasons));
+    supersede(key, observation.at(), now);
   }
 
   /** Ends the forecast alert when the alert that it forecast has been raised. */

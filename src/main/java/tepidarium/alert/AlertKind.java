@@ -204,7 +204,7 @@ public enum AlertKind {
   }
 
   /** Whether this kind is a forecast. */
-  public boolean foresees() {
+  public boolean isForecast() {
     return this == HEADING_COLD || this == HEADING_HOT;
   }
 

@@ -13,7 +13,7 @@ public enum Priority {
   }
 
   /** The more urgent of the two. */
-  public Priority or(Priority other) {
+  public Priority max(Priority other) {
     return compareTo(other) >= 0 ? this : other;
   }
 }

@@ -44,7 +44,7 @@ public record Settling(
   private static final double MAX_SPREAD = 5;
 
   /** Noise of a light sensor, as a share of the reading. */
-  private static final double LIGHT_WANDER = 0.01;
+  private static final double LIGHT_NOISE_SHARE = 0.01;
 
   /** Whether the value can be taken, or why not yet. */
   public enum State {
@@ -77,11 +77,11 @@ public record Settling(
       values[i] = newest.value(index);
     }
     double mean = Arrays.stream(values).average().orElse(Double.NaN);
-    double wander =
+    double noise =
         quantity == Quantity.LIGHT && n > 0
-            ? Math.max(quantity.noise(), LIGHT_WANDER * mean)
+            ? Math.max(quantity.noise(), LIGHT_NOISE_SHARE * mean)
             : quantity.noise();
-    double limit = MAX_DRIFT * wander;
+    double limit = MAX_DRIFT * noise;
     Instant at = n == 0 ? Instant.EPOCH : Instant.ofEpochMilli(newest.lastMs());
     Duration length = Duration.ofMillis(n == 0 ? 0 : newest.lastMs() - newest.firstMs());
     if (n < FEWEST_READINGS) {
@@ -97,7 +97,7 @@ public record Settling(
     State state =
         Math.abs(drift) > limit
             ? State.DRIFTING
-            : spread > MAX_SPREAD * wander ? State.UNSTEADY : State.SETTLED;
+            : spread > MAX_SPREAD * noise ? State.UNSTEADY : State.SETTLED;
     return new Settling(state, n, at, length, mean, drift, spread, limit);
   }
 

@@ -36,8 +36,8 @@ public record PlaceTrial(
     double roomMinC,
     double roomMaxC,
     FitStatus outcome,
-    @Nullable Figure tauHours,
-    @Nullable Figure riseC,
+    @Nullable TrialEstimate tauHours,
+    @Nullable TrialEstimate riseC,
     @Nullable HeaterCycles cycles,
     @Nullable Low low,
     @Nullable Energy energy,
@@ -79,9 +79,9 @@ public record PlaceTrial(
   }
 
   /** A figure with its 95 % interval. */
-  public record Figure(double value, double low, double high) {
-    static Figure of(Range range) {
-      return new Figure(range.value(), range.low(), range.high());
+  public record TrialEstimate(double value, double low, double high) {
+    static TrialEstimate of(Range range) {
+      return new TrialEstimate(range.value(), range.low(), range.high());
     }
   }
 
@@ -98,9 +98,9 @@ public record PlaceTrial(
    */
   public record Low(
       double limitC,
-      Figure roomC,
-      @Nullable Figure hoursToFall,
-      @Nullable Figure hoursWithoutHeat) {}
+      TrialEstimate roomC,
+      @Nullable TrialEstimate hoursToFall,
+      @Nullable TrialEstimate hoursWithoutHeat) {}
 
   /**
    * Energy for a day.
@@ -110,7 +110,7 @@ public record PlaceTrial(
    *     heater that is on all day, with an interval from 0
    * @param atMost whether no cycles are detected, so the energy is an upper bound
    */
-  public record Energy(double watts, Figure kilowattHoursPerDay, boolean atMost) {}
+  public record Energy(double watts, TrialEstimate kilowattHoursPerDay, boolean atMost) {}
 
   /** {@code hoursToFall} assumes a room this much colder than the limiting temperature, °C. */
   public static final double COLDER_C = 2;
@@ -172,7 +172,7 @@ public record PlaceTrial(
         || rise.high() - rise.low() > WIDEST_RISE_C) {
       return measured.without(measured.whyUndetermined());
     }
-    return measured.with(Figure.of(tau), Figure.of(rise));
+    return measured.with(TrialEstimate.of(tau), TrialEstimate.of(rise));
   }
 
   private static double[] always(int size) {
@@ -234,14 +234,15 @@ public record PlaceTrial(
       return trial(outcome, null, null, null);
     }
 
-    PlaceTrial with(Figure tau, Figure rise) {
+    PlaceTrial with(TrialEstimate tau, TrialEstimate rise) {
       double limit = question.lowC();
       double mean = record.meanOverTime(record.insideC);
       double room = record.meanOverTime(record.roomC);
-      Figure roomC = new Figure(limit - rise.value(), limit - rise.high(), limit - rise.low());
-      Figure fall =
+      TrialEstimate roomC =
+          new TrialEstimate(limit - rise.value(), limit - rise.high(), limit - rise.low());
+      TrialEstimate fall =
           mean > limit ? times(tau, Math.log((mean - limit + COLDER_C) / COLDER_C)) : null;
-      Figure without =
+      TrialEstimate without =
           mean > limit && room < limit
               ? times(tau, Math.log((mean - room) / (limit - room)))
               : null;
@@ -249,7 +250,10 @@ public record PlaceTrial(
     }
 
     private PlaceTrial trial(
-        FitStatus outcome, @Nullable Figure tau, @Nullable Figure rise, @Nullable Low low) {
+        FitStatus outcome,
+        @Nullable TrialEstimate tau,
+        @Nullable TrialEstimate rise,
+        @Nullable Low low) {
       return new PlaceTrial(
           record.coveredHours(),
           record.meanOverTime(record.insideC),
@@ -266,8 +270,9 @@ public record PlaceTrial(
           question.sensorErrorC());
     }
 
-    private static Figure times(Figure figure, double factor) {
-      return new Figure(figure.value() * factor, figure.low() * factor, figure.high() * factor);
+    private static TrialEstimate times(TrialEstimate figure, double factor) {
+      return new TrialEstimate(
+          figure.value() * factor, figure.low() * factor, figure.high() * factor);
     }
 
     private @Nullable Energy energy() {
@@ -277,10 +282,10 @@ public record PlaceTrial(
       }
       double most = watts * HOURS_PER_DAY / 1000;
       if (cycles == null) {
-        return new Energy(watts, new Figure(most, 0, most), true);
+        return new Energy(watts, new TrialEstimate(most, 0, most), true);
       }
       var duty = cycles.duty();
-      Figure share = new Figure(duty.value(), duty.low(), duty.high());
+      TrialEstimate share = new TrialEstimate(duty.value(), duty.low(), duty.high());
       return new Energy(watts, times(share, most), false);
     }
   }

@@ -2,7 +2,7 @@ package tepidarium.heat;
 
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import tepidarium.heat.PlaceTrial.Figure;
+import tepidarium.heat.PlaceTrial.TrialEstimate;
 
 /** Formats the result of a trial as text for the grower. */
 public final class TrialWords {
@@ -54,7 +54,7 @@ public final class TrialWords {
     if (low == null) {
       throw new IllegalStateException("a determined trial must have a limit");
     }
-    Figure room = low.roomC();
+    TrialEstimate room = low.roomC();
     String first =
         format(
             "This place falls below %s °C when the room stays below %.1f °C (95 %%: %.1f to %.1f;"
@@ -63,7 +63,7 @@ public final class TrialWords {
     return first + fall(low.hoursToFall()) + failure(low.hoursWithoutHeat(), low);
   }
 
-  private static String fall(@Nullable Figure hours) {
+  private static String fall(@Nullable TrialEstimate hours) {
     return hours == null
         ? " Its mean in the trial was already below that."
         : format(
@@ -71,7 +71,7 @@ public final class TrialWords {
             plain(PlaceTrial.COLDER_C), hours.value(), hours.low(), hours.high());
   }
 
-  private static String failure(@Nullable Figure hours, PlaceTrial.Low low) {
+  private static String failure(@Nullable TrialEstimate hours, PlaceTrial.Low low) {
     return hours == null
         ? ""
         : format(

@@ -22,14 +22,14 @@ final class ColumnsGuess {
   /** No seeds are kept warmer than this, °C. Higher numbers are read as °F. */
   private static final double WARMEST_C = 45;
 
-  private final Table table;
+  private final LoggerTable table;
   private final List<ColumnWords> words;
   private final Map<Integer, ColumnSetting> settings;
   private final SettingNames names;
   private final List<Guess> guesses;
 
   ColumnsGuess(
-      Table table,
+      LoggerTable table,
       List<ColumnWords> words,
       Map<Integer, ColumnSetting> settings,
       SettingNames names,
@@ -240,7 +240,7 @@ final class ColumnsGuess {
 
   /** The sensor of rows and columns that name none. */
   static SensorId defaultSensor(
-      Table table, ImportOptions options, boolean isUsed, List<Guess> guesses) {
+      LoggerTable table, ImportOptions options, boolean isUsed, List<Guess> guesses) {
     SensorId set = options.sensor();
     Guess guess;
     if (set != null) {

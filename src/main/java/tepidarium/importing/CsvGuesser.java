@@ -21,7 +21,7 @@ final class CsvGuesser {
   static CsvPlan guess(String head, Source source, FileText text, List<Guess> guesses)
       throws IOException {
     ImportOptions options = text.options();
-    Table table = TableFinder.find(head, options, guesses);
+    LoggerTable table = TableFinder.find(head, options, guesses);
     List<ColumnWords> words = table.headers().stream().map(ColumnWords::of).toList();
     Map<Integer, ColumnSetting> settings =
         ColumnSetting.of(options.columns(), table.headers(), options.names());
@@ -44,7 +44,8 @@ final class CsvGuesser {
   }
 
   /** Countries with a decimal comma write the day first; °F is used where the month is first. */
-  private static DateOrderGuess.@Nullable Result dateHint(Table table, List<ColumnWords> words) {
+  private static DateOrderGuess.@Nullable Result dateHint(
+      LoggerTable table, List<ColumnWords> words) {
     if (words.stream().anyMatch(column -> column.unit() == Unit.FAHRENHEIT)) {
       return new DateOrderGuess.Result(
           DateOrder.MDY, "°F is used where the month is first (common practice)");

@@ -13,7 +13,7 @@ import tepidarium.reading.SensorId;
  * @param decimal the decimal separator
  */
 record CsvPlan(
-    Table table,
+    LoggerTable table,
     TimeColumns time,
     List<Column> columns,
     int sensorColumn,

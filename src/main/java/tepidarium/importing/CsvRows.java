@@ -80,7 +80,7 @@ final class CsvRows {
 
   /** Adds every date of a column to a guess. */
   static void addDates(
-      Source source, Charset charset, Table table, int column, DateOrderGuess guess)
+      Source source, Charset charset, LoggerTable table, int column, DateOrderGuess guess)
       throws IOException {
     DateTimeText text = new DateTimeText();
     try (LimitedReader reader = new LimitedReader(FileEncoding.open(source, charset));

@@ -23,7 +23,7 @@ final class DecimalGuess {
    * @throws InvalidInput if the numbers do not decide
    */
   static char guess(
-      Table table, List<Integer> columns, ImportOptions options, List<Guess> guesses) {
+      LoggerTable table, List<Integer> columns, ImportOptions options, List<Guess> guesses) {
     Boolean set = options.decimalComma();
     if (set != null) {
       guesses.add(

@@ -14,7 +14,7 @@ final class SensorLine {
 
   private SensorLine() {}
 
-  static @Nullable Guess find(Table table) {
+  static @Nullable Guess find(LoggerTable table) {
     for (List<String> cells : table.preamble()) {
       List<String> filled = cells.stream().map(String::strip).filter(c -> !c.isEmpty()).toList();
       String line =

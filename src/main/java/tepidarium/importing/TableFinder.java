@@ -42,7 +42,7 @@ final class TableFinder {
    *
    * @throws InvalidInput if the text has no table of readings
    */
-  static Table find(String head, ImportOptions options, List<Guess> guesses) {
+  static LoggerTable find(String head, ImportOptions options, List<Guess> guesses) {
     Candidate best = null;
     int bestRows = 0;
     Character set = options.delimiter();
@@ -140,7 +140,7 @@ final class TableFinder {
             + " values";
   }
 
-  private static Table table(Candidate found, ImportOptions options, List<Guess> guesses) {
+  private static LoggerTable table(Candidate found, ImportOptions options, List<Guess> guesses) {
     List<List<String>> records = found.records();
     int first = 0;
     while (!isRow(records.get(first))) {
@@ -167,7 +167,7 @@ final class TableFinder {
                     ? "no line before the first values names the columns"
                     : "the last line before the first values, which are in line "
                         + found.lines().get(first)));
-    return new Table(found.delimiter(), first, headers, records.subList(0, start), rows);
+    return new LoggerTable(found.delimiter(), first, headers, records.subList(0, start), rows);
   }
 
   /**

@@ -21,7 +21,7 @@ final class TimeGuess {
   /** Shares of the cells of a column that are times, of all rows of the sample. */
   private record Shares(double full, double date, double clock, double epoch, boolean offset) {}
 
-  private final Table table;
+  private final LoggerTable table;
   private final ImportOptions options;
   private final List<Guess> guesses;
   private final DateTimeText text = new DateTimeText();
@@ -33,7 +33,8 @@ final class TimeGuess {
     void addTo(DateOrderGuess guess, int column) throws IOException;
   }
 
-  TimeGuess(Table table, List<ColumnWords> words, ImportOptions options, List<Guess> guesses) {
+  TimeGuess(
+      LoggerTable table, List<ColumnWords> words, ImportOptions options, List<Guess> guesses) {
     this.table = table;
     this.words = words;
     this.options = options;

@@ -42,10 +42,10 @@ final class JsonPayload {
           RejectCode.JSON, "broken JSON, it begins with a zero byte: check the sender's buffer");
       return null;
     }
-    try (JsonParser parser = Json.checkingParser(utf8)) {
+    try (JsonParser parser = PayloadJson.checkingParser(utf8)) {
       return check(parser, utf8, collector);
     } catch (JsonProcessingException e) {
-      collector.reject(RejectCode.JSON, Json.reason(e));
+      collector.reject(RejectCode.JSON, PayloadJson.reason(e));
       return null;
     } catch (IOException e) {
       throw unreadable(e);
@@ -75,7 +75,7 @@ final class JsonPayload {
       }
       entries += array && depth == 1 && !token.isStructEnd() ? 1 : 0;
       depth += token.isStructStart() ? 1 : token.isStructEnd() ? -1 : 0;
-      Json.checkFields(parser);
+      PayloadJson.checkFields(parser);
       if (depth == 0) {
         break;
       }
@@ -85,7 +85,8 @@ final class JsonPayload {
     JsonLocation end = parser.currentLocation();
     if (hasMore(parser)) {
       collector.reject(
-          RejectCode.JSON, "more text follows the JSON value" + Json.at(end) + ": " + ONE_VALUE);
+          RejectCode.JSON,
+          "more text follows the JSON value" + PayloadJson.at(end) + ": " + ONE_VALUE);
       return null;
     }
     return new JsonPayload(utf8, array, entries);
@@ -124,7 +125,7 @@ final class JsonPayload {
 
   /** Calls the reader once for each array entry, or once for a value that is not an array. */
   void read(Reader reader) throws InterruptedException {
-    try (JsonParser parser = Json.parser(utf8)) {
+    try (JsonParser parser = PayloadJson.parser(utf8)) {
       parser.nextToken();
       if (!array) {
         reader.read(parser);

@@ -82,7 +82,7 @@ final class JsonReadings {
       throws IOException, InterruptedException {
     BiConsumer<RejectCode, String> rejects = times.rejects();
     if (parser.currentToken() != JsonToken.START_OBJECT) {
-      String kind = Json.kind(parser);
+      String kind = PayloadJson.kind(parser);
       parser.skipChildren();
       parser.finishToken();
       rejects.accept(RejectCode.NO_QUANTITY, kind + " instead of an object: " + EXAMPLE);
@@ -113,8 +113,8 @@ final class JsonReadings {
   /** What the sensor says about itself; null if nothing. A value that cannot be read is ignored. */
   private static @Nullable DeviceStatus status(
       SensorId sensor, Instant at, @Nullable JsonNode[] fields) {
-    JsonNode rssi = Json.present(fields[RSSI]);
-    JsonNode firmware = Json.present(fields[FIRMWARE]);
+    JsonNode rssi = PayloadJson.present(fields[RSSI]);
+    JsonNode firmware = PayloadJson.present(fields[FIRMWARE]);
     return DeviceStatus.ofSent(
         sensor,
         at,
@@ -140,8 +140,8 @@ final class JsonReadings {
       if (field == null) {
         parser.skipChildren();
       } else {
-        fields[field] = Json.value(parser);
-        found |= field < AT && Json.present(fields[field]) != null;
+        fields[field] = PayloadJson.value(parser);
+        found |= field < AT && PayloadJson.present(fields[field]) != null;
       }
       if (!found) {
         names.add(name);

@@ -277,7 +277,7 @@ final class MappedReadings {
     if (parser.currentToken() == JsonToken.START_OBJECT) {
       found.names = readFields(parser, targets, found);
     } else {
-      found.kind = Json.kind(parser);
+      found.kind = PayloadJson.kind(parser);
     }
   }
 
@@ -290,7 +290,7 @@ final class MappedReadings {
     }
     boolean hasNested = targets.stream().anyMatch(target -> !target.pointer.matches());
     boolean descends = hasNested && parser.currentToken().isStructStart();
-    JsonNode value = descends ? Json.placeholder(parser) : Json.value(parser);
+    JsonNode value = descends ? PayloadJson.placeholder(parser) : PayloadJson.value(parser);
     for (Target target : targets) {
       if (target.pointer.matches()) {
         found.values[target.index] = value;

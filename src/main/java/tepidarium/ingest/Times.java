@@ -55,11 +55,11 @@ record Times(
 
   /** The instant of a reading with these fields; null if the reading is rejected. */
   @Nullable Stamp of(@Nullable JsonNode at, @Nullable JsonNode age) {
-    JsonNode stamp = Json.present(at);
+    JsonNode stamp = PayloadJson.present(at);
     if (stamp != null) {
       return ofClock(stamp);
     }
-    JsonNode seconds = Json.present(age);
+    JsonNode seconds = PayloadJson.present(age);
     Instant computed = seconds == null ? ofArrival() : ofAge(seconds);
     return computed == null ? null : new Stamp(computed, false, null);
   }
@@ -73,7 +73,7 @@ record Times(
         sent != null
             ? "clock says " + sent
             : "at "
-                + Json.show(at)
+                + PayloadJson.show(at)
                 + " is not a time such as 2026-03-01T06:00:00Z, epoch seconds or milliseconds";
     Instant arrival = arrivalInsteadOf(problem);
     return arrival == null ? null : new Stamp(arrival, false, sent);
@@ -90,13 +90,14 @@ record Times(
     }
     double seconds = Numbers.of(age);
     if (Double.isNaN(seconds)) {
-      return arrivalInsteadOf("age " + Json.show(age) + " is not a number of seconds");
+      return arrivalInsteadOf("age " + PayloadJson.show(age) + " is not a number of seconds");
     }
     if (seconds < 0) {
-      return reject("age " + Json.show(age) + " is negative: send the seconds since measuring");
+      return reject(
+          "age " + PayloadJson.show(age) + " is negative: send the seconds since measuring");
     }
     if (seconds * 1000 > Duration.between(Reading.EARLIEST, arrivedAt).toMillis()) {
-      return reject("age " + Json.show(age) + " s is a time before 2010: send seconds");
+      return reject("age " + PayloadJson.show(age) + " s is a time before 2010: send seconds");
     }
     return arrivedAt.minusMillis(Math.round(seconds * 1000));
   }

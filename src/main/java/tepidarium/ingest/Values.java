@@ -32,9 +32,9 @@ final class Values {
 
   /** Adds the value of a field, which is scaled first. Ignores a field that is missing or null. */
   void add(Quantity quantity, Unit unit, Scale scale, @Nullable JsonNode field) {
-    JsonNode value = Json.present(field);
+    JsonNode value = PayloadJson.present(field);
     if (value != null) {
-      addNumber(quantity, unit, scale.apply(Numbers.of(value)), Json.show(value));
+      addNumber(quantity, unit, scale.apply(Numbers.of(value)), PayloadJson.show(value));
     }
   }
 

@@ -15,8 +15,8 @@ import tepidarium.alert.AlertKind;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.Forecast;
 import tepidarium.alert.Observation;
-import tepidarium.alert.SensorFault;
-import tepidarium.alert.SensorFaults;
+import tepidarium.alert.SensorSign;
+import tepidarium.alert.SensorSigns;
 import tepidarium.alert.Trend;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
@@ -78,7 +78,7 @@ final class PeriodicChecks {
     if (register.openingAt(container.id(), now).isPresent()) {
       return;
     }
-    Span span = new Span(now.minus(SensorFaults.LOOKS_BACK), now);
+    Span span = new Span(now.minus(SensorSigns.LOOKS_BACK), now);
     Map<SensorId, Map<Quantity, Samples>> inside = calibrated.bySensor(container.id(), span);
     Optional<Instant> last = newest(inside);
     if (last.isEmpty() || last.get().isBefore(now.minus(MAX_AGE)) || last.get().isAfter(now)) {
@@ -121,20 +121,20 @@ final class PeriodicChecks {
       Span span,
       Instant at,
       Instant now) {
-    List<SensorFaults.Report> reports =
+    List<SensorSigns.Report> reports =
         inside.entrySet().stream()
             .map(
                 one ->
-                    new SensorFaults.Report(
+                    new SensorSigns.Report(
                         one.getKey(), one.getValue(), errorC(one.getKey(), one.getValue(), at)))
             .toList();
     List<Samples> elsewhere =
         Stream.concat(Stream.of(ContainerId.ROOM), others(container))
             .map(place -> calibrated.samples(place, Quantity.TEMPERATURE, span))
             .toList();
-    List<SensorFault> faults = SensorFaults.of(reports, elsewhere, calibrated.maxGap());
+    List<SensorSign> faults = SensorSigns.of(reports, elsewhere, calibrated.maxGap());
     Observation observation =
-        Observation.faults(at, faults.stream().map(SensorFault::reason).toList());
+        Observation.faults(at, faults.stream().map(SensorSign::reason).toList());
     board.observe(container.id(), container.band(), observation, now);
   }
 

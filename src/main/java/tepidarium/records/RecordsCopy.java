@@ -25,58 +25,58 @@ public final class RecordsCopy {
   /** Rows in memory at a time; one with a photo takes up to some hundred KB. */
   private static final int ROWS = 20;
 
-  private record Table(String name, @Nullable String numbered) {}
+  private record CopiedTable(String name, @Nullable String numbered) {}
 
   /**
    * Every table, after those that it refers to, with the column that the database numbers. The
    * lease of PostgreSQL and those who wait for it are no records.
    */
-  private static final List<Table> TABLES =
+  private static final List<CopiedTable> TABLES =
       List.of(
-          new Table("container", null),
-          new Table("placement", null),
-          new Table("calibration", null),
-          new Table("calibration_point", "id"),
-          new Table("opening", null),
-          new Table("declined_opening", null),
-          new Table("day_extremes", null),
-          new Table("sensor_details", null),
-          new Table("sensor_status", null),
-          new Table("alert", null),
-          new Table("alert_last_id", null),
-          new Table("alert_transition", "id"),
-          new Table("alert_condition", null),
-          new Table("alert_rule", null),
-          new Table("notice_told", null),
-          new Table("notice", "id"),
-          new Table("notice_about", null),
-          new Table("notice_delivery", "id"),
-          new Table("service_trouble", null),
-          new Table("reject", "id"),
-          new Table("fault_decision", "id"),
-          new Table("arrival_fault", "id"),
-          new Table("species", null),
-          new Table("species_figure", null),
-          new Table("seed_lot", null),
+          new CopiedTable("container", null),
+          new CopiedTable("placement", null),
+          new CopiedTable("calibration", null),
+          new CopiedTable("calibration_point", "id"),
+          new CopiedTable("opening", null),
+          new CopiedTable("declined_opening", null),
+          new CopiedTable("day_extremes", null),
+          new CopiedTable("sensor_details", null),
+          new CopiedTable("sensor_status", null),
+          new CopiedTable("alert", null),
+          new CopiedTable("alert_last_id", null),
+          new CopiedTable("alert_transition", "id"),
+          new CopiedTable("alert_condition", null),
+          new CopiedTable("alert_rule", null),
+          new CopiedTable("notice_told", null),
+          new CopiedTable("notice", "id"),
+          new CopiedTable("notice_about", null),
+          new CopiedTable("notice_delivery", "id"),
+          new CopiedTable("service_trouble", null),
+          new CopiedTable("reject", "id"),
+          new CopiedTable("fault_decision", "id"),
+          new CopiedTable("arrival_fault", "id"),
+          new CopiedTable("species", null),
+          new CopiedTable("species_figure", null),
+          new CopiedTable("seed_lot", null),
           // A correction comes after the entry that it names.
-          new Table("seed_entry", "number"),
-          new Table("seed_photo", null),
-          new Table("season", "id"),
-          new Table("clock_seen", null),
-          new Table("mapping_rule", "id"),
-          new Table("import_profile", null),
-          new Table("person", "id"),
-          new Table("session", "id"),
-          new Table("api_token", "id"),
-          new Table("sensor_account", null),
-          new Table("anonymous_sensors", null),
-          new Table("take_over", "id"));
+          new CopiedTable("seed_entry", "number"),
+          new CopiedTable("seed_photo", null),
+          new CopiedTable("season", "id"),
+          new CopiedTable("clock_seen", null),
+          new CopiedTable("mapping_rule", "id"),
+          new CopiedTable("import_profile", null),
+          new CopiedTable("person", "id"),
+          new CopiedTable("session", "id"),
+          new CopiedTable("api_token", "id"),
+          new CopiedTable("sensor_account", null),
+          new CopiedTable("anonymous_sensors", null),
+          new CopiedTable("take_over", "id"));
 
   private RecordsCopy() {}
 
   /** The names of the tables that are copied. */
   public static List<String> tables() {
-    return TABLES.stream().map(Table::name).toList();
+    return TABLES.stream().map(CopiedTable::name).toList();
   }
 
   /** The sum of each table. Databases of the same rows have the same sums, whatever their kind. */
@@ -86,7 +86,7 @@ public final class RecordsCopy {
 
   private static Map<String, RowSum> sums(Handle handle) {
     Map<String, RowSum> sums = new TreeMap<>();
-    for (Table table : TABLES) {
+    for (CopiedTable table : TABLES) {
       RowSum sum = RowSum.NONE;
       try (ResultIterator<Map<String, Object>> rows = rows(handle, table)) {
         while (rows.hasNext()) {
@@ -115,7 +115,7 @@ public final class RecordsCopy {
       to.execute("DELETE FROM " + TABLES.get(i).name());
     }
     boolean postgres = isPostgres(to);
-    for (Table table : TABLES) {
+    for (CopiedTable table : TABLES) {
       copy(table, from, to, postgres);
       if (table.numbered() != null) {
         continueNumbers(table, highest(table, from), to, postgres);
@@ -149,13 +149,13 @@ public final class RecordsCopy {
     return handle.queryMetadata(product).equals("PostgreSQL");
   }
 
-  private static ResultIterator<Map<String, Object>> rows(Handle handle, Table table) {
+  private static ResultIterator<Map<String, Object>> rows(Handle handle, CopiedTable table) {
     String order = table.numbered() == null ? "" : " ORDER BY " + table.numbered();
     Query query = handle.createQuery("SELECT * FROM " + table.name() + order);
     return query.setFetchSize(ROWS).mapToMap().iterator();
   }
 
-  private static void copy(Table table, Handle from, Handle to, boolean postgres) {
+  private static void copy(CopiedTable table, Handle from, Handle to, boolean postgres) {
     Set<String> flags = postgres ? flags(to, table) : Set.of();
     try (ResultIterator<Map<String, Object>> rows = rows(from, table)) {
       while (rows.hasNext()) {
@@ -173,7 +173,11 @@ public final class RecordsCopy {
   }
 
   private static void insert(
-      Table table, List<Map<String, Object>> rows, Set<String> flags, Handle to, boolean postgres) {
+      CopiedTable table,
+      List<Map<String, Object>> rows,
+      Set<String> flags,
+      Handle to,
+      boolean postgres) {
     List<String> columns = List.copyOf(rows.get(0).keySet());
     String sql =
         "INSERT INTO "
@@ -201,7 +205,7 @@ public final class RecordsCopy {
   }
 
   /** The columns that are true or false in PostgreSQL; a file has 1 and 0 for them. */
-  private static Set<String> flags(Handle to, Table table) {
+  private static Set<String> flags(Handle to, CopiedTable table) {
     return new HashSet<>(
         to.createQuery(
                 "SELECT column_name FROM information_schema.columns WHERE table_schema = current_schema()"
@@ -212,7 +216,7 @@ public final class RecordsCopy {
   }
 
   /** The highest number that a table has ever given; 0 for none. */
-  private static long highest(Table table, Handle handle) {
+  private static long highest(CopiedTable table, Handle handle) {
     String sql =
         isPostgres(handle)
             ? "SELECT coalesce(pg_sequence_last_value(pg_get_serial_sequence('"
@@ -227,7 +231,8 @@ public final class RecordsCopy {
   }
 
   /** Lets the numbers of new rows go on after the highest one that was ever given. */
-  private static void continueNumbers(Table table, long highest, Handle to, boolean postgres) {
+  private static void continueNumbers(
+      CopiedTable table, long highest, Handle to, boolean postgres) {
     if (highest == 0) {
       return;
     }

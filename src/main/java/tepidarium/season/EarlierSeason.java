@@ -50,7 +50,8 @@ public record EarlierSeason(
    * @param difference difference of the fractions, this season less the earlier one, with
    *     Newcombe's interval (1998); all seeds count as independent trials
    */
-  public record Species(String species, String name, Count then, Count now, Interval difference) {}
+  public record Species(
+      String species, String name, Count then, Count now, EstimateWithLimits difference) {}
 
   /** Heat per day in the earlier and in this season, °C·h per day. */
   public record Heat(double then, double now) {}
@@ -82,7 +83,7 @@ public record EarlierSeason(
         now.name(),
         Count.of(then),
         Count.of(now),
-        Interval.of(difference.difference(), difference.newcombe()));
+        EstimateWithLimits.of(difference.difference(), difference.newcombe()));
   }
 
   private static @Nullable Heat heat(@Nullable SeasonHeat then, @Nullable SeasonHeat now) {

@@ -44,7 +44,7 @@ final class LessonWords {
   }
 
   /** The absolute value of a difference of fractions with its interval, in percentage points. */
-  static String points(Interval difference) {
+  static String points(EstimateWithLimits difference) {
     double low = difference.low() == null ? Double.NaN : difference.low();
     double high = difference.high() == null ? Double.NaN : difference.high();
     boolean positive = difference.value() > 0;

@@ -127,7 +127,7 @@ final class ResultLessons {
   }
 
   /** An end of an interval, seen from the side that has more. */
-  private static @Nullable Double end(Interval difference, boolean low) {
+  private static @Nullable Double end(EstimateWithLimits difference, boolean low) {
     Double end = low ? difference.low() : difference.high();
     return end == null ? null : difference.value() > 0 ? end : -end;
   }
@@ -177,7 +177,7 @@ final class ResultLessons {
       return null;
     }
     SourceComparison.Pair greatest = found.get(0);
-    Interval gain = Objects.requireNonNull(greatest.degreeHoursPerDay());
+    EstimateWithLimits gain = Objects.requireNonNull(greatest.degreeHoursPerDay());
     boolean more = gain.value() > 0;
     return new Lesson(
         "sources",
@@ -197,7 +197,7 @@ final class ResultLessons {
   }
 
   private static String sourceWords(SourceComparison.Pair pair) {
-    Interval gain = Objects.requireNonNull(pair.degreeHoursPerDay());
+    EstimateWithLimits gain = Objects.requireNonNull(pair.degreeHoursPerDay());
     double low = gain.low() == null ? Double.NaN : gain.low();
     double high = gain.high() == null ? Double.NaN : gain.high();
     boolean more = gain.value() > 0;
@@ -212,7 +212,7 @@ final class ResultLessons {
 
   /** The difference as a share of the heat of the warmer source, 0 to 1. */
   private static double gainShare(SourceComparison sources, SourceComparison.Pair pair) {
-    Interval gain = pair.degreeHoursPerDay();
+    EstimateWithLimits gain = pair.degreeHoursPerDay();
     double warmer =
         sources.sources().stream()
             .filter(
@@ -220,7 +220,7 @@ final class ResultLessons {
                     candidate.name().equals(pair.first()) || candidate.name().equals(pair.second()))
             .map(SourceComparison.Source::degreeHoursPerDay)
             .flatMap(Stream::ofNullable)
-            .mapToDouble(Interval::value)
+            .mapToDouble(EstimateWithLimits::value)
             .max()
             .orElse(0);
     return gain == null || warmer <= 0 ? 0 : Math.min(1, Math.abs(gain.value()) / warmer);

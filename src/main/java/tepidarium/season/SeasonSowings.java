@@ -111,7 +111,8 @@ final class SeasonSowings {
         germinated,
         fraction == null
             ? null
-            : new Interval(fraction.fraction(), fraction.wilson().low(), fraction.wilson().high()),
+            : new EstimateWithLimits(
+                fraction.fraction(), fraction.wilson().low(), fraction.wilson().high()),
         data.count(Fate.CULLED),
         culledFor(timeline),
         timeline.sum(GroupState::potted),

@@ -20,7 +20,10 @@ public record SourceComparison(
     double base, @Nullable Double ceiling, List<Source> sources, List<Pair> pairs, String verdict) {
   /** One heat source, with the mean heat per day of its containers, °C·h per day. */
   public record Source(
-      String name, List<String> containers, int hours, @Nullable Interval degreeHoursPerDay) {}
+      String name,
+      List<String> containers,
+      int hours,
+      @Nullable EstimateWithLimits degreeHoursPerDay) {}
 
   /**
    * Two heat sources, compared over the hours measured in both; the difference is first less
@@ -36,7 +39,7 @@ public record SourceComparison(
       String first,
       String second,
       int hours,
-      @Nullable Interval degreeHoursPerDay,
+      @Nullable EstimateWithLimits degreeHoursPerDay,
       String finding,
       @Nullable Double sensorErrorPerDay,
       @Nullable Double permutationP,
@@ -67,7 +70,7 @@ public record SourceComparison(
         side.side().name(),
         side.side().places().stream().map(BenchPlace::name).toList(),
         side.hours(),
-        Interval.of(side.figures().degreeHoursPerDay()));
+        EstimateWithLimits.of(side.figures().degreeHoursPerDay()));
   }
 
   private static Pair pair(HeatBench.Pair pair) {
@@ -76,7 +79,7 @@ public record SourceComparison(
         pair.first().side().name(),
         pair.second().side().name(),
         pair.hours(),
-        Interval.of(pair.figures().degreeHoursPerDay()),
+        EstimateWithLimits.of(pair.figures().degreeHoursPerDay()),
         word(pair.finding()),
         pair.sensorErrorPerDay(),
         permutation == null ? null : permutation.p(),

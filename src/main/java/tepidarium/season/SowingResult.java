@@ -37,7 +37,7 @@ public record SowingResult(
     int seeds,
     int notLookedAt,
     int germinated,
-    @Nullable Interval fraction,
+    @Nullable EstimateWithLimits fraction,
     int culled,
     List<CulledFor> culledFor,
     int pottedOn,

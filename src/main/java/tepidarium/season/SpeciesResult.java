@@ -22,7 +22,7 @@ public record SpeciesResult(
     int sown,
     int unchecked,
     int germinated,
-    @Nullable Interval fraction) {
+    @Nullable EstimateWithLimits fraction) {
   /** The results by species, in the order of their first sowing. */
   static List<SpeciesResult> of(List<SowingResult> sowings) {
     Map<String, List<SowingResult>> bySpecies = new LinkedHashMap<>();
@@ -48,7 +48,7 @@ public record SpeciesResult(
         sown,
         unchecked,
         germinated,
-        all == null ? null : Interval.of(all.fraction(), all.wilson()));
+        all == null ? null : EstimateWithLimits.of(all.fraction(), all.wilson()));
   }
 
   /** The number of checked seeds. */

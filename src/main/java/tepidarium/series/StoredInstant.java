@@ -19,7 +19,7 @@ public final class StoredInstant {
   public record Key(SensorId sensor, long atMs) {}
 
   /** The outcome of adding a reading. */
-  public enum Fit {
+  public enum AddResult {
     ADDED,
     REPEATED,
     CONFLICT
@@ -60,7 +60,7 @@ public final class StoredInstant {
   }
 
   /** Adds the quantities that are missing, unless a value conflicts with the existing one. */
-  Fit add(Reading reading) {
+  AddResult add(Reading reading) {
     Map<Quantity, Long> more = new EnumMap<>(Quantity.class);
     for (Quantity quantity : Quantity.values()) {
       Double value = reading.value(quantity);
@@ -70,18 +70,18 @@ public final class StoredInstant {
         if (known == null) {
           more.put(quantity, own);
         } else if (known != own) {
-          return Fit.CONFLICT;
+          return AddResult.CONFLICT;
         }
       }
     }
     if (more.isEmpty()) {
-      return Fit.REPEATED;
+      return AddResult.REPEATED;
     }
     steps.putAll(more);
     addedSteps.putAll(more);
     readings.add(reading);
     Arrival arrival = reading.arrival();
     delivery = delivery == 0 && arrival != null ? arrival.delivery() : delivery;
-    return Fit.ADDED;
+    return AddResult.ADDED;
   }
 }

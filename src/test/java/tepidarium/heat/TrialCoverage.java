@@ -55,7 +55,7 @@ public final class TrialCoverage {
     return new Tally(trials, told, tau, rise, room);
   }
 
-  static boolean holds(PlaceTrial.@Nullable Figure figure, double truth) {
+  static boolean holds(PlaceTrial.@Nullable TrialEstimate figure, double truth) {
     return figure != null && figure.low() <= truth && truth <= figure.high();
   }
 }

@@ -46,7 +46,7 @@ final class Results {
         seeds,
         notLookedAt,
         germinated,
-        checkDay == null ? null : Interval.of(fraction.fraction(), fraction.wilson()),
+        checkDay == null ? null : EstimateWithLimits.of(fraction.fraction(), fraction.wilson()),
         0,
         List.of(culledFor),
         0,

@@ -33,8 +33,8 @@ public record AlertSubject(
    * Whether it is a forecast. The return of a forecast is not announced: either the event has
    * happened and has its own notice, or it will not happen.
    */
-  boolean foresees() {
-    return AlertKind.ofKey(topic).filter(AlertKind::foresees).isPresent();
+  boolean isForecast() {
+    return AlertKind.ofKey(topic).filter(AlertKind::isForecast).isPresent();
   }
 
   static AlertSubject of(Alert alert, Instant now) {

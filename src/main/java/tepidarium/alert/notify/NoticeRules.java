@@ -41,7 +41,7 @@ public final class NoticeRules {
     }
 
     Priority priority() {
-      return subjects.stream().map(AlertSubject::priority).reduce(Priority.LOW, Priority::or);
+      return subjects.stream().map(AlertSubject::priority).reduce(Priority.LOW, Priority::max);
     }
   }
 
@@ -98,7 +98,7 @@ public final class NoticeRules {
     return settings.announceReturns()
         && hasReturned(subject, state)
         && !subject.shelved()
-        && !subject.foresees();
+        && !subject.isForecast();
   }
 
   private static boolean hasReturned(AlertSubject subject, @Nullable NotificationState state) {

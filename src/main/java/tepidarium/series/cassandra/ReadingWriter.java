@@ -17,7 +17,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
-import tepidarium.series.Placement;
+import tepidarium.series.InstantAssignment;
 import tepidarium.series.Ranges;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.StoreException;
@@ -67,19 +67,19 @@ final class ReadingWriter {
     Map<SensorId, Long> known = new HashMap<>();
     readings.forEach(
         one -> known.put(one.sensor(), newestMs.getOrDefault(one.sensor(), Long.MIN_VALUE)));
-    Placement placement = new Placement(uncertain, known);
-    loadExisting(readings, placement);
-    readings.forEach(placement::add);
+    InstantAssignment assignment = new InstantAssignment(uncertain, known);
+    loadExisting(readings, assignment);
+    readings.forEach(assignment::add);
     try {
-      put(placement.changed());
+      put(assignment.changed());
     } catch (StoreException e) {
       // Part of it may be stored.
       known.keySet().forEach(newestMs::remove);
       throw e;
     }
-    newestMs.putAll(placement.newestMs());
-    int stored = readings.size() - placement.repeated() - placement.refused().size();
-    return new WriteResult(stored, placement.repeated(), placement.refused());
+    newestMs.putAll(assignment.newestMs());
+    int stored = readings.size() - assignment.repeated() - assignment.refused().size();
+    return new WriteResult(stored, assignment.repeated(), assignment.refused());
   }
 
   private void learnNewest(List<Reading> readings) {
@@ -108,7 +108,7 @@ final class ReadingWriter {
   }
 
   /** Also queries the later instants to which a reading may be shifted. */
-  private void loadExisting(List<Reading> batch, Placement placement) {
+  private void loadExisting(List<Reading> batch, InstantAssignment assignment) {
     Map<SensorId, NavigableSet<Long>> old = new HashMap<>();
     for (Reading reading : batch) {
       long atMs = reading.at().toEpochMilli();
@@ -134,7 +134,7 @@ final class ReadingWriter {
           long atMs = row.getLong(0);
           Long before = of.getValue().floor(atMs);
           if (before != null && atMs - before <= ReadingSink.MAX_SHIFT_MS) {
-            placement.known(of.getKey(), atMs, SensorRows.values(row));
+            assignment.known(of.getKey(), atMs, SensorRows.values(row));
           }
         });
   }

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
-import tepidarium.series.Placement;
+import tepidarium.series.InstantAssignment;
 import tepidarium.series.Ranges;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.RefusedReading;
@@ -60,17 +60,18 @@ final class Measurement {
   /** Writes readings; {@link #newest} must have been called before. */
   WriteResult write(List<Reading> readings) {
     Map<SensorId, Long> known = newestMs == null ? Map.of() : newestMs;
-    Placement placement = new Placement(uncertain, known);
-    loadExisting(readings, known, placement);
-    readings.forEach(placement::add);
-    List<RefusedReading> refused = new ArrayList<>(placement.refused());
-    put(placement.changed(), refused);
-    newestMs = placement.newestMs();
-    int stored = readings.size() - placement.repeated() - refused.size();
-    return new WriteResult(stored, placement.repeated(), refused);
+    InstantAssignment assignment = new InstantAssignment(uncertain, known);
+    loadExisting(readings, known, assignment);
+    readings.forEach(assignment::add);
+    List<RefusedReading> refused = new ArrayList<>(assignment.refused());
+    put(assignment.changed(), refused);
+    newestMs = assignment.newestMs();
+    int stored = readings.size() - assignment.repeated() - refused.size();
+    return new WriteResult(stored, assignment.repeated(), refused);
   }
 
-  private void loadExisting(List<Reading> batch, Map<SensorId, Long> newest, Placement placement) {
+  private void loadExisting(
+      List<Reading> batch, Map<SensorId, Long> newest, InstantAssignment assignment) {
     Map<SensorId, NavigableSet<Long>> old = new HashMap<>();
     for (Reading reading : batch) {
       long atMs = reading.at().toEpochMilli();
@@ -78,11 +79,12 @@ final class Measurement {
         old.computeIfAbsent(reading.sensor(), sensor -> new TreeSet<>()).add(atMs);
       }
     }
-    old.forEach((sensor, instants) -> loadExisting(sensor, instants, placement));
+    old.forEach((sensor, instants) -> loadExisting(sensor, instants, assignment));
   }
 
   /** Also queries the later instants to which a reading may be shifted. */
-  private void loadExisting(SensorId sensor, NavigableSet<Long> instants, Placement placement) {
+  private void loadExisting(
+      SensorId sensor, NavigableSet<Long> instants, InstantAssignment assignment) {
     for (Ranges.Range range : Ranges.over(instants, MAX_STEP_MS)) {
       rows.each(
           sensor,
@@ -91,7 +93,7 @@ final class Measurement {
           (atMs, values) -> {
             Long asked = instants.floor(atMs);
             if (asked != null && atMs - asked <= ReadingSink.MAX_SHIFT_MS) {
-              placement.known(sensor, atMs, values);
+              assignment.known(sensor, atMs, values);
             }
           });
     }

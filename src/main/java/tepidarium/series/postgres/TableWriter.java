@@ -16,7 +16,7 @@ import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
-import tepidarium.series.Placement;
+import tepidarium.series.InstantAssignment;
 import tepidarium.series.Ranges;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ScaledValue;
@@ -114,15 +114,15 @@ final class TableWriter {
       Connection connection, List<Reading> readings, Map<SensorId, Integer> ids)
       throws SQLException {
     for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
-      Placement placement = placement(connection, readings, ids);
-      readings.forEach(placement::add);
-      List<StoredInstant> changed = new ArrayList<>(placement.changed());
+      InstantAssignment assignment = assignment(connection, readings, ids);
+      readings.forEach(assignment::add);
+      List<StoredInstant> changed = new ArrayList<>(assignment.changed());
       changed.sort(
           Comparator.<StoredInstant>comparingInt(one -> idOf(one.key().sensor(), ids))
               .thenComparingLong(one -> one.key().atMs()));
       if (upsert.write(connection, rows(changed, ids)).conflicting().isEmpty()) {
-        int stored = readings.size() - placement.repeated() - placement.refused().size();
-        return new WriteResult(stored, placement.repeated(), placement.refused());
+        int stored = readings.size() - assignment.repeated() - assignment.refused().size();
+        return new WriteResult(stored, assignment.repeated(), assignment.refused());
       }
     }
     throw new SQLException("another program writes the same readings", UNIQUE_VIOLATION);
@@ -141,7 +141,7 @@ final class TableWriter {
     return rows;
   }
 
-  private Placement placement(
+  private InstantAssignment assignment(
       Connection connection, List<Reading> readings, Map<SensorId, Integer> ids)
       throws SQLException {
     Map<SensorId, TreeSet<Long>> instants = new LinkedHashMap<>();
@@ -150,8 +150,8 @@ final class TableWriter {
           .computeIfAbsent(reading.sensor(), sensor -> new TreeSet<>())
           .add(reading.at().toEpochMilli());
     }
-    Placement placement =
-        new Placement(
+    InstantAssignment assignment =
+        new InstantAssignment(
             uncertain,
             uncertain ? newest(connection, instants.keySet(), ids) : Collections.emptyMap());
     String sql =
@@ -168,13 +168,13 @@ final class TableWriter {
           statement.setLong(3, range.toMs() + ReadingSink.MAX_SHIFT_MS);
           try (ResultSet rows = statement.executeQuery()) {
             while (rows.next()) {
-              placement.known(of.getKey(), rows.getLong(1), QuantityColumns.values(rows, 2));
+              assignment.known(of.getKey(), rows.getLong(1), QuantityColumns.values(rows, 2));
             }
           }
         }
       }
     }
-    return placement;
+    return assignment;
   }
 
   private Map<SensorId, Long> newest(

@@ -123,11 +123,11 @@ final class RowWriter implements AutoCloseable {
       return;
     }
     for (int moved = 0; moved <= ReadingSink.MAX_SHIFT_MS; moved++) {
-      TakenInstants.Fit fit = taken.fit(sensorId, atMs + moved, reading);
-      if (fit == TakenInstants.Fit.SAME) {
+      TakenInstants.Occupancy fit = taken.fit(sensorId, atMs + moved, reading);
+      if (fit == TakenInstants.Occupancy.SAME) {
         return;
       }
-      if (fit == TakenInstants.Fit.FREE) {
+      if (fit == TakenInstants.Occupancy.FREE) {
         insertAt(sensorId, atMs + moved, reading);
         taken.written(sensorId, atMs + moved, reading);
         tally.stored.add(reading);

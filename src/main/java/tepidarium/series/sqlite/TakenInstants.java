@@ -27,7 +27,7 @@ final class TakenInstants implements AutoCloseable {
   private static final int MAX_CACHED_BLOCKS = 50;
 
   /** How a reading compares with the row at an instant. */
-  enum Fit {
+  enum Occupancy {
     /** There is no row, or it lacks a quantity that the reading brings. */
     FREE,
     /** The row holds every value of the reading. */
@@ -56,7 +56,7 @@ final class TakenInstants implements AutoCloseable {
   }
 
   /** How the reading fits at an instant. */
-  Fit fit(int sensorId, long atMs, Reading reading) throws SQLException {
+  Occupancy fit(int sensorId, long atMs, Reading reading) throws SQLException {
     return fit(block(sensorId, atMs)[Math.floorMod(atMs, BLOCK_MS)], reading);
   }
 
@@ -87,18 +87,18 @@ final class TakenInstants implements AutoCloseable {
     rows[index] = row;
   }
 
-  private static Fit fit(@Nullable Long[] row, Reading reading) {
+  private static Occupancy fit(@Nullable Long[] row, Reading reading) {
     if (row.length == 0) {
-      return Fit.FREE;
+      return Occupancy.FREE;
     }
-    Fit fit = Fit.SAME;
+    Occupancy fit = Occupancy.SAME;
     for (int i = 0; i < QUANTITIES.length; i++) {
       Double value = reading.value(QUANTITIES[i]);
       Long there = row[i];
       if (value != null && there == null) {
-        fit = Fit.FREE;
+        fit = Occupancy.FREE;
       } else if (value != null && there != null && there != ScaledValue.steps(value)) {
-        return Fit.CONFLICT;
+        return Occupancy.CONFLICT;
       }
     }
     return fit;

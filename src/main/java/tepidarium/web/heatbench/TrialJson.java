@@ -68,13 +68,13 @@ record TrialJson(
       if (energy == null) {
         return null;
       }
-      PlaceTrial.Figure figure = energy.kilowattHoursPerDay();
+      PlaceTrial.TrialEstimate figure = energy.kilowattHoursPerDay();
       return new Energy(
           energy.watts(), figure.value(), figure.low(), figure.high(), energy.atMost());
     }
   }
 
-  private static @Nullable Interval interval(PlaceTrial.@Nullable Figure figure) {
+  private static @Nullable Interval interval(PlaceTrial.@Nullable TrialEstimate figure) {
     return figure == null ? null : new Interval(figure.value(), figure.low(), figure.high());
   }
 

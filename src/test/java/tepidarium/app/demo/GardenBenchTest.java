@@ -25,7 +25,7 @@ import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.LocalHours;
 import tepidarium.heat.PlaceTrial;
-import tepidarium.heat.PlaceTrial.Figure;
+import tepidarium.heat.PlaceTrial.TrialEstimate;
 import tepidarium.heat.SensorError;
 import tepidarium.heat.TemperatureHistogram;
 import tepidarium.reading.Quantity;
@@ -147,7 +147,7 @@ class GardenBenchTest {
   }
 
   /** Ten readings an hour of a tenth of a degree leave that much room beside the interval. */
-  private static void assertHolds(@Nullable Figure figure, double truth, double beside) {
+  private static void assertHolds(@Nullable TrialEstimate figure, double truth, double beside) {
     assertNotNull(figure);
     assertTrue(
         figure.low() - beside <= truth && truth <= figure.high() + beside,

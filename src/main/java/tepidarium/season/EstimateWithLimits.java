@@ -9,15 +9,15 @@ import tepidarium.stats.ConfidenceInterval;
  *
  * @param low lower end; null together with {@code high} if the interval is not known
  */
-public record Interval(double value, @Nullable Double low, @Nullable Double high) {
-  static Interval of(double value, ConfidenceInterval limits) {
-    return new Interval(value, limits.low(), limits.high());
+public record EstimateWithLimits(double value, @Nullable Double low, @Nullable Double high) {
+  static EstimateWithLimits of(double value, ConfidenceInterval limits) {
+    return new EstimateWithLimits(value, limits.low(), limits.high());
   }
 
-  static @Nullable Interval of(@Nullable Estimate estimate) {
+  static @Nullable EstimateWithLimits of(@Nullable Estimate estimate) {
     return estimate == null
         ? null
-        : new Interval(estimate.value(), estimate.low(), estimate.high());
+        : new EstimateWithLimits(estimate.value(), estimate.low(), estimate.high());
   }
 
   /** Whether the interval excludes zero. */

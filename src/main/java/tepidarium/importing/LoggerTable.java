@@ -11,13 +11,13 @@ import java.util.List;
  * @param preamble the records before the header
  * @param rows the first records with values
  */
-record Table(
+record LoggerTable(
     char delimiter,
     int firstRow,
     List<String> headers,
     List<List<String>> preamble,
     List<List<String>> rows) {
-  Table {
+  LoggerTable {
     headers = List.copyOf(headers);
     preamble = List.copyOf(preamble);
     rows = List.copyOf(rows);

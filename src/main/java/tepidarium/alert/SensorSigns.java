@@ -1,9 +1,9 @@
 package tepidarium.alert;
 
-import static tepidarium.alert.SensorFault.Kind.DISAGREEING;
-import static tepidarium.alert.SensorFault.Kind.IMPLAUSIBLE;
-import static tepidarium.alert.SensorFault.Kind.JUMPING;
-import static tepidarium.alert.SensorFault.Kind.STUCK;
+import static tepidarium.alert.SensorSign.Kind.DISAGREEING;
+import static tepidarium.alert.SensorSign.Kind.IMPLAUSIBLE;
+import static tepidarium.alert.SensorSign.Kind.JUMPING;
+import static tepidarium.alert.SensorSign.Kind.STUCK;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -27,14 +27,14 @@ import tepidarium.reading.SensorId;
  * practice, no source, except 85.0 °C, which a DS18B20 reports after power-up (maker's data sheet,
  * value from memory).
  */
-public final class SensorFaults {
+public final class SensorSigns {
   /** Length of past readings needed. */
   public static final Duration LOOKS_BACK = Duration.ofHours(8);
 
   private static final List<Quantity> JUDGED = List.of(Quantity.TEMPERATURE, Quantity.HUMIDITY);
 
   /** A fault counts only if it was seen within this time before the last reading. */
-  private static final Duration NEWS = Duration.ofHours(1);
+  private static final Duration MAX_AGE = Duration.ofHours(1);
 
   /** At and above this humidity, a constant value of a wet capacitive sensor is normal. */
   private static final double SATURATED_PERCENT = 95;
@@ -75,10 +75,10 @@ public final class SensorFaults {
     }
   }
 
-  private SensorFaults() {}
+  private SensorSigns() {}
 
   /**
-   * Finds the faults of the sensors in one container. They are ordered by {@link SensorFault.Kind}
+   * Finds the faults of the sensors in one container. They are ordered by {@link SensorSign.Kind}
    * for each sensor, with at most one per kind and quantity.
    *
    * @param inside the sensors in the container now
@@ -86,9 +86,8 @@ public final class SensorFaults {
    *     distinguish a stuck sensor from a stable temperature
    * @param maxGap readings further apart are not compared
    */
-  public static List<SensorFault> of(
-      List<Report> inside, List<Samples> elsewhere, Duration maxGap) {
-    List<SensorFault> faults = new ArrayList<>();
+  public static List<SensorSign> of(List<Report> inside, List<Samples> elsewhere, Duration maxGap) {
+    List<SensorSign> faults = new ArrayList<>();
     for (Report report : inside) {
       List<Samples> beside =
           inside.stream()
@@ -123,9 +122,9 @@ public final class SensorFaults {
         : Optional.empty();
   }
 
-  private static Optional<SensorFault> implausible(
+  private static Optional<SensorSign> implausible(
       Report report, Quantity quantity, Samples samples) {
-    Samples late = latest(samples, NEWS);
+    Samples late = latest(samples, MAX_AGE);
     for (int i = late.size() - 1; i >= 0; i--) {
       Optional<AlertReason> reason = implausible(report.sensor(), quantity, late.value(i));
       if (reason.isPresent()) {
@@ -139,7 +138,7 @@ public final class SensorFaults {
    * Detects a stuck sensor. The value of a sensor with a resolution of 1 °C is constant in any
    * stable container, so another sensor must have changed by at least 2 °C.
    */
-  private static Optional<SensorFault> stuck(
+  private static Optional<SensorSign> stuck(
       Report report,
       Quantity quantity,
       Samples samples,
@@ -191,8 +190,8 @@ public final class SensorFaults {
    * Detects repeated jumps up and down. An opening, in contrast, is one step down and a slow
    * recovery.
    */
-  private static Optional<SensorFault> jumping(Report report, Quantity quantity, Samples all) {
-    Samples samples = latest(all, JUMPS_WITHIN.plus(NEWS));
+  private static Optional<SensorSign> jumping(Report report, Quantity quantity, Samples all) {
+    Samples samples = latest(all, JUMPS_WITHIN.plus(MAX_AGE));
     double least = quantity == Quantity.TEMPERATURE ? JUMP_C : JUMP_PERCENT;
     List<Long> jumps = new ArrayList<>();
     double lastStep = 0;
@@ -216,8 +215,8 @@ public final class SensorFaults {
     return Optional.empty();
   }
 
-  private static List<SensorFault> disagreeing(List<Report> inside, Duration maxGap) {
-    List<SensorFault> faults = new ArrayList<>();
+  private static List<SensorSign> disagreeing(List<Report> inside, Duration maxGap) {
+    List<SensorSign> faults = new ArrayList<>();
     for (int i = 0; i < inside.size(); i++) {
       for (int j = i + 1; j < inside.size(); j++) {
         for (Quantity quantity : JUDGED) {
@@ -229,7 +228,7 @@ public final class SensorFaults {
   }
 
   /** Reports the second sensor; which of the two is wrong is unknown. */
-  private static Optional<SensorFault> disagreeing(
+  private static Optional<SensorSign> disagreeing(
       Report first, Report second, Quantity quantity, Duration maxGap) {
     double allowed =
         quantity == Quantity.TEMPERATURE
@@ -267,8 +266,8 @@ public final class SensorFaults {
     return Optional.of(fault(second, quantity, DISAGREEING, since, reason));
   }
 
-  private static SensorFault fault(
-      Report report, Quantity quantity, SensorFault.Kind kind, long sinceMs, AlertReason reason) {
-    return new SensorFault(report.sensor(), quantity, kind, Instant.ofEpochMilli(sinceMs), reason);
+  private static SensorSign fault(
+      Report report, Quantity quantity, SensorSign.Kind kind, long sinceMs, AlertReason reason) {
+    return new SensorSign(report.sensor(), quantity, kind, Instant.ofEpochMilli(sinceMs), reason);
   }
 }

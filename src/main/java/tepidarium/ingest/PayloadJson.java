@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * nesting, 400 digits a number, 1,000 characters a name, 1,000 fields an object, 65,536 characters
  * a text that is used.
  */
-final class Json {
+final class PayloadJson {
   /** Maximum nesting; readings are flat, and other devices nest a few levels. */
   private static final int MAX_NESTING = 32;
 
@@ -40,7 +40,7 @@ final class Json {
   private static final JsonNode SOME_OBJECT = NODES.rawValueNode(new RawValue("{…}"));
   private static final JsonNode SOME_ARRAY = NODES.rawValueNode(new RawValue("[…]"));
 
-  private Json() {}
+  private PayloadJson() {}
 
   private static JsonFactoryBuilder factory() {
     StreamReadConstraints limits =

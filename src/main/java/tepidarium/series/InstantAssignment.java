@@ -14,7 +14,7 @@ import tepidarium.reading.SensorId;
  * another value is stored there. The store first calls {@link #known} with each reading that it
  * holds at those instants and shortly after them. Not thread-safe.
  */
-public final class Placement {
+public final class InstantAssignment {
   private final boolean uncertain;
   private final Map<SensorId, Long> newestMs;
   private final Map<StoredInstant.Key, StoredInstant> instants = new LinkedHashMap<>();
@@ -29,7 +29,7 @@ public final class Placement {
    * @param newestMs newest stored instant of each sensor, epoch milliseconds; needed for readings
    *     of uncertain time
    */
-  public Placement(boolean uncertain, Map<SensorId, Long> newestMs) {
+  public InstantAssignment(boolean uncertain, Map<SensorId, Long> newestMs) {
     this.uncertain = uncertain;
     this.newestMs = new HashMap<>(newestMs);
   }
@@ -59,12 +59,12 @@ public final class Placement {
   }
 
   private boolean addAt(Reading reading, long atMs) {
-    StoredInstant.Fit fit = at(reading.sensor(), atMs).add(reading);
-    if (fit == StoredInstant.Fit.ADDED) {
+    StoredInstant.AddResult fit = at(reading.sensor(), atMs).add(reading);
+    if (fit == StoredInstant.AddResult.ADDED) {
       newestMs.merge(reading.sensor(), atMs, Math::max);
     }
-    repeated += fit == StoredInstant.Fit.REPEATED ? 1 : 0;
-    return fit != StoredInstant.Fit.CONFLICT;
+    repeated += fit == StoredInstant.AddResult.REPEATED ? 1 : 0;
+    return fit != StoredInstant.AddResult.CONFLICT;
   }
 
   /** The instants at which something is to be stored. */

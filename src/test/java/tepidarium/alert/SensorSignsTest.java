@@ -16,7 +16,7 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 
 /** Eight hours of invented readings, one every ten minutes. */
-class SensorFaultsTest {
+class SensorSignsTest {
   private static final SensorId PROBE = new SensorId("probe");
   private static final SensorId SECOND = new SensorId("second");
 
@@ -38,31 +38,31 @@ class SensorFaultsTest {
     return 17.3 + at / 120;
   }
 
-  private static SensorFaults.Report warmth(SensorId sensor, DoubleUnaryOperator value) {
-    return new SensorFaults.Report(sensor, Map.of(Quantity.TEMPERATURE, record(value)), 0.5);
+  private static SensorSigns.Report warmth(SensorId sensor, DoubleUnaryOperator value) {
+    return new SensorSigns.Report(sensor, Map.of(Quantity.TEMPERATURE, record(value)), 0.5);
   }
 
-  private static SensorFaults.Report moisture(SensorId sensor, DoubleUnaryOperator value) {
-    return new SensorFaults.Report(sensor, Map.of(Quantity.HUMIDITY, record(value)), 0.5);
+  private static SensorSigns.Report moisture(SensorId sensor, DoubleUnaryOperator value) {
+    return new SensorSigns.Report(sensor, Map.of(Quantity.HUMIDITY, record(value)), 0.5);
   }
 
-  private static List<SensorFault> faults(SensorFaults.Report... inside) {
-    return SensorFaults.of(List.of(inside), List.of(record(SensorFaultsTest::room)), HALF_HOUR);
+  private static List<SensorSign> faults(SensorSigns.Report... inside) {
+    return SensorSigns.of(List.of(inside), List.of(record(SensorSignsTest::room)), HALF_HOUR);
   }
 
-  private static void assertOnly(SensorFault.Kind kind, SensorFaults.Report... inside) {
-    List<SensorFault> faults = faults(inside);
-    assertEquals(List.of(kind), faults.stream().map(SensorFault::kind).toList());
+  private static void assertOnly(SensorSign.Kind kind, SensorSigns.Report... inside) {
+    List<SensorSign> faults = faults(inside);
+    assertEquals(List.of(kind), faults.stream().map(SensorSign::kind).toList());
     assertTrue(!faults.get(0).reason().words().isBlank());
   }
 
   @Test
   void soundSensorsHaveNoFault() {
-    SensorFaults.Report first = warmth(PROBE, SensorFaultsTest::breathing);
-    SensorFaults.Report second = warmth(SECOND, at -> breathing(at) + 0.9);
+    SensorSigns.Report first = warmth(PROBE, SensorSignsTest::breathing);
+    SensorSigns.Report second = warmth(SECOND, at -> breathing(at) + 0.9);
     assertEquals(List.of(), faults(first, second));
     assertEquals(List.of(), faults());
-    assertEquals(List.of(), faults(new SensorFaults.Report(PROBE, Map.of(), 0.5)));
+    assertEquals(List.of(), faults(new SensorSigns.Report(PROBE, Map.of(), 0.5)));
   }
 
   /** 85.0, 127.9375 and −127: a DS18B20's power-on value and faults, see sensors.json. */
@@ -77,7 +77,7 @@ class SensorFaultsTest {
     "HUMIDITY, 120, outside what a sensor can measure"
   })
   void anInvalidValueIsNamed(Quantity quantity, double value, String words) {
-    String said = SensorFaults.implausible(PROBE, quantity, value).orElseThrow().words();
+    String said = SensorSigns.implausible(PROBE, quantity, value).orElseThrow().words();
     assertTrue(said.contains(words), said);
   }
 
@@ -92,27 +92,27 @@ class SensorFaultsTest {
     "BATTERY, 3.1"
   })
   void aValidValueHasNoProblem(Quantity quantity, double value) {
-    assertTrue(SensorFaults.implausible(PROBE, quantity, value).isEmpty());
+    assertTrue(SensorSigns.implausible(PROBE, quantity, value).isEmpty());
   }
 
   @Test
   void onePowerOnValueInTheLastHourIsFlaggedAndLaterForgiven() {
-    assertOnly(SensorFault.Kind.IMPLAUSIBLE, warmth(PROBE, at -> at == 450 ? 85 : breathing(at)));
+    assertOnly(SensorSign.Kind.IMPLAUSIBLE, warmth(PROBE, at -> at == 450 ? 85 : breathing(at)));
     assertEquals(List.of(), faults(warmth(PROBE, at -> at == 300 ? 85 : breathing(at))));
   }
 
   @Test
   void aConstantValueWhileTheRoomChangesIsStuck() {
-    List<SensorFault> faults = faults(warmth(PROBE, at -> at < 60 ? breathing(at) : 31.0625));
+    List<SensorSign> faults = faults(warmth(PROBE, at -> at < 60 ? breathing(at) : 31.0625));
     assertEquals(1, faults.size());
-    assertEquals(SensorFault.Kind.STUCK, faults.get(0).kind());
+    assertEquals(SensorSign.Kind.STUCK, faults.get(0).kind());
     assertEquals(minute(60), faults.get(0).since().toEpochMilli());
   }
 
   @Test
   void aConstantValueAmongConstantSensorsIsNotStuck() {
-    List<SensorFault> faults =
-        SensorFaults.of(
+    List<SensorSign> faults =
+        SensorSigns.of(
             List.of(warmth(PROBE, at -> 31.0625)), List.of(record(at -> 17.3)), HALF_HOUR);
     assertEquals(List.of(), faults);
     assertEquals(List.of(), faults(warmth(PROBE, at -> at < 300 ? breathing(at) : 31.0625)));
@@ -121,22 +121,22 @@ class SensorFaultsTest {
   @Test
   void aCoarseSensorIsStuckOnlyIfTheOtherSensorChanges() {
     assertEquals(List.of(), faults(warmth(PROBE, at -> 31)));
-    SensorFaults.Report moving = warmth(SECOND, at -> 29.6 + at / 180);
+    SensorSigns.Report moving = warmth(SECOND, at -> 29.6 + at / 180);
     assertTrue(
         faults(warmth(PROBE, at -> 31), moving).stream()
-            .anyMatch(fault -> fault.kind() == SensorFault.Kind.STUCK));
+            .anyMatch(fault -> fault.kind() == SensorSign.Kind.STUCK));
   }
 
   @Test
   void aSaturatedHumiditySensorIsNotStuck() {
     assertEquals(List.of(), faults(moisture(PROBE, at -> 99.9)));
-    assertOnly(SensorFault.Kind.STUCK, moisture(PROBE, at -> 71.3));
+    assertOnly(SensorSign.Kind.STUCK, moisture(PROBE, at -> 71.3));
   }
 
   @Test
   void repeatedStepsAreJumpsButAnOpeningIsNot() {
     assertOnly(
-        SensorFault.Kind.JUMPING,
+        SensorSign.Kind.JUMPING,
         warmth(PROBE, at -> at >= 440 && at % 20 == 0 ? 22.5 : breathing(at)));
     DoubleUnaryOperator opening =
         at -> at < 400 ? breathing(at) : breathing(at) - 8 * Math.exp((400 - at) / 30);
@@ -147,8 +147,8 @@ class SensorFaultsTest {
 
   @Test
   void twoSensorsDisagreeIfTheyDifferByMoreThanTheirErrors() {
-    SensorFaults.Report sound = warmth(PROBE, SensorFaultsTest::breathing);
-    assertOnly(SensorFault.Kind.DISAGREEING, sound, warmth(SECOND, at -> breathing(at) + 1.7));
+    SensorSigns.Report sound = warmth(PROBE, SensorSignsTest::breathing);
+    assertOnly(SensorSign.Kind.DISAGREEING, sound, warmth(SECOND, at -> breathing(at) + 1.7));
     // 0.5 + 0.5 that both may be off, 0.5 between two places.
     assertEquals(List.of(), faults(sound, warmth(SECOND, at -> breathing(at) + 1.4)));
     DoubleUnaryOperator late = at -> breathing(at) + (at < 440 ? 0 : 1.7);
@@ -160,7 +160,7 @@ class SensorFaultsTest {
   @Test
   void saturatedHumiditySensorsDoNotDisagree() {
     assertOnly(
-        SensorFault.Kind.DISAGREEING,
+        SensorSign.Kind.DISAGREEING,
         moisture(PROBE, at -> 90 + at % 3),
         moisture(SECOND, at -> 70 + at % 3));
     assertEquals(

@@ -6,13 +6,13 @@ import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 
 /**
- * A detected sensor fault.
+ * A sign of a sensor fault in recent readings, from which an alert is raised.
  *
  * @param quantity the quantity with wrong values
  * @param since the first reading that shows the fault
  * @param reason what the readings show
  */
-public record SensorFault(
+public record SensorSign(
     SensorId sensor, Quantity quantity, Kind kind, Instant since, AlertReason reason) {
   /** The kind of fault. */
   public enum Kind {
