@@ -44,7 +44,7 @@ export default {
   ofAll: 'Of all',
   remarks: 'Remarks',
   whereTheyComeFromMost: 'Where they come from, most first.',
-  whatWouldMakeThemFewer: 'What would make them fewer',
+  whatWouldMakeThemFewer: 'How to get fewer',
   calculatedFromTheStoredReadings:
     'Calculated from the stored readings. Set deadbands and delays on the container’s page, under Settings.',
   test: (name) => `Test ${name}`,
@@ -143,7 +143,7 @@ export default {
   it: 'it',
   them: 'them',
   staleGoingOnForMore: (counted, part) =>
-    `${counted} stale: going on for more than a day, so nobody reads ${part} any more. Mend the cause, or take ${part} out of service.`,
+    `${counted} stale: active for more than a day, so nobody reads ${part} any more. Fix the cause, or turn this alert off.`,
   chatteringItCameBackAgain: 'chattering: it came back again and again within minutes',
   repeating: 'repeating',
   stale: (stale) => `${stale} stale`,

@@ -49,8 +49,8 @@ export default {
   all: 'All',
   earlier: '← Earlier',
   later: 'Later →',
-  closer: 'Closer',
-  wider: 'Wider',
+  closer: 'Zoom in',
+  wider: 'Zoom out',
 
   // range-words.js
   now: 'now',
@@ -87,8 +87,8 @@ export default {
   shadedSaturated: (from) =>
     `Shaded: saturated, from about ${from} %: sensors cannot tell values apart there. Dashed: the lower limit.`,
   lightLux: 'Light, lux',
-  eachLineUpwards: 'Each line upwards is ten times brighter.',
-  eachLineUpwardsShaded: 'Each line upwards is ten times brighter. Shaded: dark enough.',
+  eachLineUpwards: 'Each line is ten times brighter than the one below.',
+  eachLineUpwardsShaded: 'Each line is ten times brighter than the one below. Shaded: dark enough.',
   heatSoFar: (unitName) => `Heat so far, ${unitName}·h`,
   aDotAtTheEnd:
     'A dot at the end of each day, straight lines between. Shaded above: the most that the gaps could have added.',

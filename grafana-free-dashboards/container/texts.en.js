@@ -94,7 +94,7 @@ export default {
   openItWhereAirMoves:
     'Open it where air moves, wear a mask, and do not lean over it: warm, moist containers can let out many spores at once. Wash your hands. Switch a mat off before you wet or lift anything on it.',
   openUntilLightUntilThen: (until) =>
-    `Open until ${until}: light until then counts as an opening, not as a leak. Pressing again gives ten minutes from then on.`,
+    `Open until ${until}: light until then counts as an opening, not as a leak. Press again for another ten minutes from then on.`,
   pressBeforeYouOpenIt:
     'Press before you open it. Light in the next 10 minutes then counts as an opening, not as a light leak.',
   tenMinutesMore: 'Ten minutes more',
@@ -140,7 +140,7 @@ export default {
   sensorTo: (share, low, high) => `${share} (sensor: ${low} to ${high})`,
   limit: 'Limit',
   now2: 'Now',
-  insideOfTheTimeHeard: 'Inside, of the measured time',
+  insideOfTheTimeHeard: 'Inside, share of the measured time',
   outsideFor: 'Outside for',
   inTheStretchShownHeard: (coveredHours, gapHours, leftOut) =>
     `In the stretch shown, ${coveredHours} were measured and ${gapHours} are missing. ${leftOut}`,
@@ -163,7 +163,7 @@ export default {
   low: 'low',
 
   // sensors.js
-  theSheetOfASensor: 'The sheet of a sensor has its battery, gaps, correction and moves.',
+  theSheetOfASensor: 'Press a sensor to see its battery, gaps, correction and placements.',
   placeOrMoveASensor: 'Place or move a sensor',
   noneUntilOneIsPlaced: 'None. Until one is placed here, nothing is known about this container.',
   heard3: 'heard ',

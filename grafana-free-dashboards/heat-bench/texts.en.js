@@ -14,7 +14,7 @@ export default {
     theSameInFigures: 'The same in figures',
     tryAPlace: 'Try a place',
     putAJarOfWater:
-      'Put a jar of water with a sensor into the empty container for two days, and another sensor into the room. Then ask here how cold a room the place can bear.',
+      'Put a jar of water with a sensor into the empty container for two days, and another sensor into the room. Then this page shows how cold the room may become.',
     heatMatsLampsAndTheir:
       'Heat mats, lamps and their leads stay away from the water, behind residual-current protection, with drip loops; leave fixed wiring to a licensed electrician. Do not leave a home-made heater alone on its first day.',
     container: 'Container',
@@ -47,7 +47,7 @@ export default {
 
   // heat-bench.js
   twoContainersAreNeededFor: 'Two containers are needed for a comparison.',
-  chooseTwoToOfOne: (MOST) => `Choose two to ${MOST} of one kind.`,
+  chooseTwoToOfOne: (MOST) => `Choose two to ${MOST}, only containers or only heat sources.`,
   comparing: 'Comparing …',
 
   // profile.js
@@ -101,8 +101,8 @@ export default {
   riseAboveTheRoomHeater: 'Rise above the room, heater always on',
   riseAboveTheRoom: 'Rise above the room',
   fallsBelowInARoom: (limit) => `Falls below ${limit} in a room below`,
-  afterInARoomColder: (colderBy) => `after, in a room ${colderBy} colder still`,
-  afterIfTheHeatFails: 'after, if the heat fails',
+  afterInARoomColder: (colderBy) => `Time until then, in a room another ${colderBy} colder`,
+  afterIfTheHeatFails: 'Time until then, if the heat fails',
   heaterSwitchesOnAndOff: 'Heater switches on and off at',
   and: (onBelow, offAbove) => `${onBelow} and ${offAbove}`,
   heaterIsOn: 'Heater is on',
@@ -137,8 +137,8 @@ export default {
   noOpeningCooledIt: 'no opening cooled it',
   notSeenToEnd: (part) => `; ${part} not seen to end`,
   openingCount: { one: 'opening', other: 'openings' },
-  less: (first, second) => `${first} less ${second}`,
+  less: (first, second) => `${first} minus ${second}`,
   hoursOfBoth: 'Hours of both',
-  sensorsMayMake: 'Sensors may make',
+  sensorsMayMake: 'Due to sensor errors',
   leftOutSinceTooFew: (join) => `Left out, since too few of their hours were measured: ${join}.`,
 };

@@ -21,8 +21,8 @@ export default {
   // comparison-words.js
   differencePoints: 'Difference, points',
   pFisher: 'p (Fisher)',
-  seedsEachToTell: 'Seeds each to tell',
-  less: (firstName, secondName) => `${firstName} less ${secondName}`,
+  seedsEachToTell: 'Seeds needed in each',
+  less: (firstName, secondName) => `${firstName} minus ${secondName}`,
   remainingSeedsWatchedForAnd: (speciesName, firstDays, secondDays) =>
     `${speciesName}; remaining seeds watched for ${firstDays} and ${secondDays} days`,
   theSmallerHad: (fewestSeeds) => `the smaller had ${fewestSeeds}`,
@@ -32,11 +32,11 @@ export default {
   tooFewForAnInterval: 'too few for an interval',
   then: 'Then',
   now: 'Now',
-  nowLessThenPoints: 'Now less then, points',
+  nowLessThenPoints: 'Change, points',
   ofWord: (germinated, sown) => `${germinated} of ${sown}`,
   heatADayInThe: (then, name, now) => `Heat a day in the containers with seeds: ${then} in ${name}, ${now} now.`,
   theHeatOfCannotBe: (name) =>
-    `The heat of ${name} cannot be compared: it was not measured in both, or summed above another base.`,
+    `The heat of ${name} cannot be compared: it was not measured in both seasons, or summed above another base.`,
 
   // container-rows.js
   insideTheLimits: 'Inside the limits',
@@ -170,7 +170,7 @@ export default {
   is: 'is',
   are: 'are',
   stillHadSeedsInA: (counted, part) =>
-    `${counted} still had seeds in a container when it began, and ${part} not counted here.`,
+    `${counted} still had seeds in a container when the season began, and ${part} not counted here.`,
   sown: 'Sown',
   seeds: 'Seeds',
   germinated: 'Germinated',

@@ -44,7 +44,7 @@ export default {
   /** What it means that a part does not work, and what to do. */
   partsDown: {
     backup:
-      'There is no new backup. Should the disk fail, all that came after the last one is lost. Mend what the details say.',
+      'There is no new backup. Should the disk fail, all that came after the last one is lost. Fix what the details name.',
     broker:
       'No message of a sensor comes in. See whether the broker runs, and whether its address and login in the settings are right.',
     clock:
@@ -55,7 +55,7 @@ export default {
     heartbeat:
       'Whoever watches from outside whether this service lives gets no sign of it. See its address in the settings, and the network.',
     notices:
-      'Notices do not reach you, or one did not. Look at Alerts yourself, and try the way of the notices on the page Settings.',
+      'Notices do not reach you, or one did not. Look at Alerts yourself, and send a test notice on the page Settings.',
     readings:
       'New readings are not stored now. They wait until it works again. See whether the database runs, and whether its disk has room.',
     records:

@@ -31,7 +31,7 @@ export default {
     'notices.webhook.secret': 'Secret',
   },
   keptIfEmpty: 'Stored. Leave empty to keep it.',
-  severalWithCommas: 'Several with commas.',
+  severalWithCommas: 'Separate several with commas.',
   optional: 'Optional.',
   sendATest: 'Send a test',
   save: 'Save',

@@ -591,7 +591,7 @@ export default {
   humidityClosedAndMoistIs: 'Humidity. Closed and moist is near 100.',
   countingHeat: 'Counting heat',
   baseTemperature: 'Base temperature',
-  belowThisSeedsGainNothing: 'Below this, seeds gain nothing.',
+  belowThisSeedsGainNothing: 'Below this, no heat counts.',
   ceilingTemperature: 'Ceiling temperature',
   aboveItHeatCountsAs: 'Above this temperature, heat counts as if it were exactly this warm. Empty: no ceiling.',
   heatSource: 'Heat source',

@@ -25,7 +25,7 @@ export default {
   refused: 'It refuses the access token. Make a new one there, on the page People, and put it into siteTokens.',
   unreadable: (detail) =>
     `Its answer cannot be read: ${detail}. Check its address, and whether its version is too old.`,
-  nobodyWorks: 'No machine works there; each that answers waits to take over. Look at its database.',
+  nobodyWorks: 'No machine works there; those that answer wait to take over. Look at its database.',
   partIsDown: (part, detail) => `${part} does not work. Its words: “${detail}”`,
   recordsPart: 'The database of the records',
   readingsPart: 'The store of the readings',

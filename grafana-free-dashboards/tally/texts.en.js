@@ -38,7 +38,7 @@ export default {
   // compare-words.js
   nothingToCompareYet: 'Nothing to compare yet.',
   nobodyHasLookedAtThe: (join) => `Nobody has looked at the seeds of ${join}.`,
-  theFirstLessTheSecond: (difference) => `The first less the second: ${difference} percentage points; `,
+  theFirstLessTheSecond: (difference) => `The first minus the second: ${difference} percentage points; `,
   anythingFromToFitsThese: (low, high, fisherP) =>
     `anything from ${low} to ${high} fits these counts (95 %, Newcombe). Fisher's exact test: p = ${fisherP}.`,
   bothFractionsAreTheSame: 'Both fractions are the same so far; that is no proof that the two are alike.',
@@ -215,7 +215,7 @@ export default {
   addingUpTheHeat: 'Adding up the heat …',
   barsWithEndsHowFar: 'Bars with ends: how uncertain the heat at a check is, because of gaps and sensor errors.',
   smoothLineTheFittedCurve: 'Smooth line: the fitted curve.',
-  theHeavyBarOnIt: 'The heavy bar on it is the heat of half of them, with its 95 % interval.',
+  theHeavyBarOnIt: 'The heavy bar on it is the heat at which half had germinated, with its 95 % interval.',
   germinatedByHeat: (course) => `Germinated, by heat ${course}`,
   seedsWereSown: (headline, sown) => `${headline} ${sown} seeds were sown.`,
   heatIn: (heatUnit, course) => `Heat in ${heatUnit} ${course}`,
@@ -307,7 +307,7 @@ export default {
   nameOptional: 'Name (optional)',
   accessionNumber: 'Accession number (optional)',
   theNumberInTheSeed: 'The number in the register of a seed bank.',
-  theLotIsIn: 'The lot is in.',
+  theLotIsIn: 'The lot is added.',
 
   // names-sheet.js
   names: 'Names',
@@ -379,7 +379,7 @@ export default {
     `At least one more within a week of the last check: ${soon} (${soonLimits}).`,
   withThoseAmongThe: (notLookedAt) => `, with those among the ${notLookedAt}`,
   atLeastOneMoreEver: (ever, everLimits, expectedMore, remaining, part) =>
-    `At least one more ever: ${ever} (${everLimits}); about ${expectedMore} more to be expected of ${remaining} left${part}.`,
+    `At least one more will germinate: ${ever} (${everLimits}); about ${expectedMore} more to be expected of ${remaining} left${part}.`,
   assumed: (assumption) => `Assumed: ${assumption}`,
   over99: 'over 99 %',
   under1: 'under 1 %',
@@ -409,7 +409,7 @@ export default {
   sowAbout: (counted) => `Sow about ${counted}`,
   pottedOn3: 'potted on',
   forWithNineChancesIn: (wanted, part) =>
-    ` for ${wanted} ${part}, with nine chances in ten. The next lot is like the past one; its fraction is as uncertain as that result leaves it (beta-binomial, Jeffreys' prior).`,
+    `: at least ${wanted} will then be ${part}, in nine of ten cases. Assumed: the next lot is like this one, and its fraction as uncertain as this result leaves it (beta-binomial, Jeffreys' prior).`,
   fromThisSowingAloneOf: (hits, part, sown) => `From this sowing alone: ${hits} ${part} of ${sown} looked at.`,
   seedlingsWantedInPots: 'Seedlings wanted in pots',
   germinatedSeedsWanted: 'Germinated seeds wanted',
@@ -463,11 +463,11 @@ export default {
 
   // species-form.js
   baseTemperature2: 'Base temperature',
-  belowThisSeedsGainNothing: 'Below this, seeds gain nothing.',
+  belowThisSeedsGainNothing: 'Below this, no heat counts.',
   bestTemperature: 'Best temperature',
-  theyGerminateFastestAtIt: 'They germinate fastest at it.',
+  theyGerminateFastestAtIt: 'Seeds germinate fastest at this temperature.',
   ceilingTemperature: 'Ceiling temperature',
-  aboveThisNoMoreThan: 'Above this, no more than at it.',
+  aboveThisNoMoreThan: 'Above this temperature, heat counts as if it were exactly this warm.',
   firstGerminatesAfterDays: 'First germinates after (days)',
   tellsWhenTheFirstCheck: 'Tells when the first check is due.',
   usuallyGivenUpAfterDays: 'Usually given up after (days)',
@@ -521,7 +521,7 @@ export default {
   notFinishedYet: (counted) => `${counted} not finished yet`,
   howLongSeedKeepsCannot: (reason) => `How long seed keeps cannot be estimated yet: ${reason}.`,
   notCounted: 'Not counted',
-  notBetweenAndDaysThose: (days, days2) => `not between ${days} and ${days2} days, those on record`,
+  notBetweenAndDaysThose: (days, days2) => `not between ${days} and ${days2} days, the storage times on record`,
   afterDays95To: (halfDays, number, number2) => `after ${halfDays} days (95 %: ${number} to ${number2})`,
   fewerGerminateTheLongerSeed: (fraction, days, fraction2, days2) =>
     `Fewer germinate the longer seed is kept: ${fraction} after ${days}, ${fraction2} after ${days2}.`,

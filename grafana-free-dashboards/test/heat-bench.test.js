@@ -96,7 +96,7 @@ test('a row says heat, excursion and recovery', () => {
 test('a difference has no offset in Fahrenheit, a temperature has', () => {
   setTemperatureUnit('F');
   const [pair] = pairRows(answer());
-  assert.equal(pair.name, 'A less B');
+  assert.equal(pair.name, 'A minus B');
   assert.equal(pair.cells[1].main, '−22.2 °F·h');
   assert.equal(pair.cells[3].main, '55.8 °F');
   assert.equal(comparedRows(answer())[0].cells[3].main, '87.8 °F');

@@ -191,7 +191,7 @@ test('seasons before are told as far as they can be compared', () => {
   ];
   const rows = compared.earlierRows(report({ earlier }), 'UTC');
   assert.equal(rows.length, 1);
-  assert.deepEqual(cell(rows, compared.EARLIER_TITLES, 'Now less then, points'), { main: '+53', below: '+30 to +71' });
+  assert.deepEqual(cell(rows, compared.EARLIER_TITLES, 'Change, points'), { main: '+53', below: '+30 to +71' });
   const [spring, autumn] = compared.earlierHeat(report({ earlier }));
   assert.match(spring, /360 °C·h in Spring, 384 °C·h now/);
   assert.match(autumn, /Autumn cannot be compared/);
@@ -226,7 +226,7 @@ test('seeds that nobody looked at are not told as failures', () => {
 test('nothing sown is said', () => {
   assert.deepEqual(words.headlines(report({ earlierSowings: 1 })), [
     'Nothing was sown in this season.',
-    '1 earlier sowing still had seeds in a container when it began, and is not counted here.',
+    '1 earlier sowing still had seeds in a container when the season began, and is not counted here.',
   ]);
 });
 
@@ -256,7 +256,7 @@ test('the picture of a difference has its interval and a line at none', () => {
   const pair = { firstName: 'A', secondName: 'B', difference: { value: 0.35, low: 0.14, high: 0.52 } };
   const found = picture('sowings', { pairs: [pair] });
   assert.equal(found.zero, true);
-  assert.deepEqual(found.bars, [{ name: 'A less B', value: 0.35, low: 0.14, high: 0.52, text: '+35' }]);
+  assert.deepEqual(found.bars, [{ name: 'A minus B', value: 0.35, low: 0.14, high: 0.52, text: '+35' }]);
 });
 
 test('the pictures of sowings, heat sources and earlier seasons', () => {

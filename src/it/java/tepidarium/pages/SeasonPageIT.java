@@ -69,7 +69,7 @@ class SeasonPageIT {
     assertThat(container).containsText("1 ×, 12 h 17 min");
     assertThat(container).containsText("24.3 °C·h lost");
     assertThat(container).containsText("2 ×, 10.0 lux·h");
-    assertThat(row(page, "Compared", "In the closet less Lychee, sowing 2"))
+    assertThat(row(page, "Compared", "In the closet minus Lychee, sowing 2"))
         .containsText("+35+14 to +52");
     browser.assertNothingWrong(page);
   }

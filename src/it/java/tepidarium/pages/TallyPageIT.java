@@ -103,7 +103,7 @@ class TallyPageIT extends OnEmptyService {
     lot.locator("[name=seeds]").fill("40");
     lot.locator("[name=gatheredAt]").fill(daysAgo(12).toLocalDate().toString());
     lot.locator("[type=submit]").click();
-    says("#said", "The lot is in");
+    says("#said", "The lot is added");
     sow("jar-1", 20, 10);
     says("[data-sowing='1'] .fraction", "20 seeds sown, not looked at yet");
     says("#due", "Jar 1");
