@@ -185,7 +185,7 @@ class NoticeWordsTest {
     AlertDetails cold = new AlertDetails(alert(AlertKind.COLD, true, 24.5), "Glas 1", 4.25);
     Notice notice = notice(NoticeKind.RAISED, List.of(cold), List.of());
     assertEquals(
-        "Glas 1 ist zu kalt, schlimmster Wert 24,5 °C, seit dem 4. März, 02:10", notice.subject());
+        "Glas 1 ist zu kalt, äußerster Wert 24,5 °C, seit dem 4. März, 02:10", notice.subject());
     assertEquals(
         """
         Glas 1 ist kälter als 29,5 °C.
