@@ -122,7 +122,7 @@ public final class Access {
         .map(p -> new Identity(p.name(), p.role(), p.id(), session.id(), null));
   }
 
-  /** Finds which token a secret is; empty if the token has ended or never was. */
+  /** Finds the token of a secret; empty if it has ended or there was none. */
   public synchronized Optional<Identity> byToken(String secret, Instant now) {
     return tokens
         .use(secret, now)

@@ -9,8 +9,8 @@ import tepidarium.ingest.RejectLog;
 import tepidarium.records.RejectRecords;
 
 /**
- * Where the intake notes refused messages and faults that it sees at their arrival. A database on
- * another machine may be away; the intake does not wait for it.
+ * Stores the messages that the intake refused, and the faults that it sees when a message arrives.
+ * The intake does not wait for a database on another machine, which may be away.
  */
 record ArrivalRecords(RejectLog rejects, Consumer<List<ArrivalFault>> faults) {
   /** Writes at once, into a file on this machine. */

@@ -15,9 +15,8 @@ import tepidarium.series.StoreException;
 import tepidarium.thread.DaemonThreads;
 
 /**
- * Gets an answer that may take long, and waits for it only up to a limit; after that, the last
- * known one stands for it. At most one question is under way, and all callers share it.
- * Thread-safe.
+ * Runs a slow query and waits for its answer up to a limit; after that, it returns the last known
+ * answer. At most one query runs at a time, and all callers share it. Thread-safe.
  */
 final class LastAnswer<T> implements AutoCloseable {
   private final Supplier<T> question;

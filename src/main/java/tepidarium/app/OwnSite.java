@@ -112,7 +112,7 @@ final class OwnSite implements AutoCloseable {
     return new SiteState.Lease(lease.epoch(), lease.since(), ago.toMillis() / 1_000.0);
   }
 
-  /** In one transaction, so that a slow database is waited for once. */
+  /** Reads all in one transaction, so that it waits for a slow database only once. */
   private Others others(@Nullable PostgresRecords shared) {
     Database database = sources.stores().records();
     try {

@@ -46,7 +46,10 @@ record SettingsSources(
     return all;
   }
 
-  /** The settings that the page cannot change: a whole setting, or a whole section, from above. */
+  /**
+   * The settings that the page cannot change, because the file, the environment or the command line
+   * has them. Each of these replaces a whole setting or a whole section.
+   */
   private ObjectNode withoutPage() {
     ObjectNode upper = file.deepCopy();
     upper.setAll(environment);

@@ -16,8 +16,8 @@ import tepidarium.web.server.WaitingPages;
 import tepidarium.web.server.WebServer;
 
 /**
- * The part of a service that takes over from another one, and hands over to it. Without the setting
- * {@code standby}, it only opens the stores.
+ * Waits until this service may take over from another one, and hands over to another one in a stop.
+ * Without the setting {@code standby}, it only opens the stores.
  */
 final class Standby {
   private final Config config;

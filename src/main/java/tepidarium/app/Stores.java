@@ -89,7 +89,7 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
             Stores::endAtOnce));
   }
 
-  /** What other services call this one: by its machine, or if that has no name, by its data. */
+  /** The name of this machine, by which other services name this one; else its client id. */
   static String machine(OpenFolder folder) {
     try {
       return InetAddress.getLocalHost().getHostName();
@@ -99,8 +99,8 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
   }
 
   /**
-   * Ends the process. Nothing in it may judge, store or send any more: another service does so. An
-   * orderly stop would still send what waits, and could take too long.
+   * Ends the process at once, because another service has taken over: this one may evaluate, store
+   * or send nothing more. An orderly stop would send the waiting notices, and could take too long.
    */
   private static void endAtOnce(String reason) {
     System.err.println("tepidarium: " + reason + ". This service ends and may be started again.");

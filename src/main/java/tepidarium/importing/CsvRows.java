@@ -28,7 +28,7 @@ import tepidarium.reading.SensorId;
 final class CsvRows {
   private static final int MAX_SENSORS = 20_000;
 
-  /** A longer row has a quote that is not closed, which would swallow the rows after it. */
+  /** A longer row has a quote that is not closed: the rows after it would count as its text. */
   private static final int MAX_LINES_OF_ROW = 20;
 
   private static final int MAX_TEXT = 1_000;

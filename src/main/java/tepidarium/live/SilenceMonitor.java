@@ -41,9 +41,9 @@ final class SilenceMonitor {
    * Creates a monitor that has heard no sensor yet.
    *
    * @param intervals how long each sensor may be quiet, if that is longer than the limit
-   * @param grace time after the link came up in which no sensor is reported as silent; also the
-   *     time after the last late reading of a sensor in which that sensor is not, and after a
-   *     change of a container in which none in it is
+   * @param grace for this time after the link came up, no sensor is reported as silent. The same
+   *     holds for a sensor after its last late reading, and for the sensors in a container after a
+   *     change of that container
    */
   SilenceMonitor(
       Register register,

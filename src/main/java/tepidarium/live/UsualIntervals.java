@@ -16,11 +16,10 @@ import tepidarium.sensor.ReportingRecord;
 import tepidarium.series.StoreException;
 
 /**
- * Finds out how long a sensor may be quiet, from the intervals between its stored readings since it
- * was placed: three usual intervals, as where the lists of sensors say that one is late, but at
- * most six hours. It is asked only for sensors that were quiet for a while, and reads their
- * readings once. One round reads for at most 100 ms, and the next one continues. Used by the watch
- * thread alone.
+ * Calculates how long a sensor may be quiet: three usual intervals between its readings since it
+ * was placed, but at most six hours. The lists of sensors call a sensor late by the same rule. Only
+ * sensors that were quiet for a while are looked up, and their stored readings are read once. One
+ * round reads for at most 100 ms, and the next one continues. Used by the watch thread only.
  */
 final class UsualIntervals {
   /** A sensor that is quiet for longer is silent, however rarely it reports. */

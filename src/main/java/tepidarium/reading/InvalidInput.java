@@ -36,7 +36,7 @@ public final class InvalidInput extends IllegalArgumentException {
   /**
    * Refuses one field.
    *
-   * @param field its name, as the one who entered it knows it
+   * @param field its name in the API, the setting or the column
    * @param words the rest of a sentence that begins with the field, such as "must be above 0"
    */
   public InvalidInput(String field, String words) {

@@ -28,8 +28,8 @@ public final class RecordsCopy {
   private record CopiedTable(String name, @Nullable String numbered) {}
 
   /**
-   * Every table, after those that it refers to, with the column that the database numbers. The
-   * lease of PostgreSQL and those who wait for it are no records.
+   * Every table, with the column that the database numbers. A table stands after the tables to
+   * which it refers. The lease in PostgreSQL and the services that wait for it are not copied.
    */
   private static final List<CopiedTable> TABLES =
       List.of(

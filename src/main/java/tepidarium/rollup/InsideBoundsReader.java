@@ -33,8 +33,8 @@ final class InsideBoundsReader {
   }
 
   /**
-   * The bounds over a span. Empty if no time is covered, and if a sensor may be off by as much as
-   * the high limit of light: then even darkness is uncertain, which helps nobody.
+   * The bounds over a span. Empty if no time is covered. Also empty if the error of a sensor is as
+   * large as the high limit of light: the bounds would then be 0 and 1 even in the dark.
    */
   Optional<InsideBounds> read(Container container, Span span, Quantity quantity, Limit limit) {
     double covered = 0;

@@ -9,13 +9,13 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.records.TakeOver.Reason;
 
 /**
- * The lease as another service left it.
+ * The lease as it stands in the database.
  *
  * @param ended whether it has ended by the clock of the database
  * @param givenBack why its owner gave it back; null if it did not
  * @param hasReason whether the column of the reason is there; a service of an earlier version made
  *     the table without it
- * @param server what tells this run of the database server from others
+ * @param server identifies this run of the database server; another one after its restart
  * @param readAt when it was read, by the clock of the database
  */
 record LeaseRow(

@@ -152,7 +152,7 @@ final class PostgresLease implements AutoCloseable {
       case STOPPED -> false;
       case ENDED -> !ours && grace.isRunning();
       case BROKER -> {
-        // One that reaches the broker takes it; if there is none after all, anybody does.
+        // A service that reaches the broker takes the lease. If none does, any other one takes it.
         if (ours || !tenancy.reachesBroker().getAsBoolean()) {
           grace.beginOnce(ended.epoch());
           yield grace.isRunning();
@@ -198,7 +198,7 @@ final class PostgresLease implements AutoCloseable {
         current = server.connect();
         connection = current;
       }
-      // Not earlier: the end must not count the time in which a frozen server was asked first.
+      // Taken just before the update: an earlier time would include the wait for a frozen server.
       long asked = System.nanoTime();
       if (update(current, "UPDATE lease SET ends_at = " + END + IS_OURS) == 1) {
         endNanos = asked + LENGTH.toNanos();

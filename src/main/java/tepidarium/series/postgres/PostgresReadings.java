@@ -65,7 +65,10 @@ public final class PostgresReadings
 
   private final UncertainCounts uncertain;
 
-  /** The instant before which months could not be dropped, so that each batch need not wait. */
+  /**
+   * Months before this instant could not be dropped, because their tables were locked. They are not
+   * tried again for the same instant, so that the next batch of deletions need not wait for them.
+   */
   private volatile @Nullable Instant lockedBefore;
 
   /** Connects at the first call, so that the service can start while the database is away. */

@@ -20,9 +20,8 @@ import tepidarium.web.pages.ReaderLanguage;
 
 /**
  * Answers every request with status 503 while the service waits to take over from another one, and
- * while it takes over. A proxy in front of both then asks the other one, and a person reads which
- * one works, in the language of the browser. A supervisor that asks whether the process works is
- * told that it does.
+ * while it takes over. A proxy in front of both services then asks the other one. A person reads
+ * which one works, in the language of the browser. The check whether the process lives succeeds.
  */
 public final class WaitingPages implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WaitingPages.class);

@@ -50,7 +50,7 @@ final class Metrics {
     counter("readings_received", "Readings decoded and lines refused.", counts.received());
     counter("readings_stored", "Readings that added something to the record.", counts.stored());
     counter("readings_repeated", "Readings that were there already.", counts.repeated());
-    counter("readings_rejected", "Lines in the reject log.", counts.rejected());
+    counter("readings_rejected", "Messages and readings refused.", counts.rejected());
     gauge("waiting", "Readings not yet durable, or kept on this disk.", null, counts.waiting());
   }
 
