@@ -415,6 +415,13 @@ export default {
       `In der Zip-Datei liegt „${file}“, erlaubt sind aber nur Tabellen mit der Endung .csv: ${choices}.`,
     'zip-file-twice': (field, { file }) => `In der Zip-Datei liegt „${file}“ zweimal.`,
     encoding: (field, { file }) => `„${file}“ ist nicht in UTF-8. Die Datei in dieser Kodierung speichern.`,
+    'file-too-large': (field, { most }) =>
+      `Die Datei ist größer als ${most} GiB. Sie teilen oder den Befehl „import“ auf dem Rechner des Dienstes benutzen.`,
+    'no-space': () => 'Auf der Festplatte des Dienstes ist zu wenig Platz für die Datei. Dort Platz schaffen.',
+    running: () => 'Ein Einlesen läuft gerade. Das Ende abwarten oder es anhalten.',
+    done: () => 'Diese Datei ist schon eingelesen.',
+    'profile-name': (field, { most }) =>
+      `Der Name eines Profils hat 1 bis ${most} Buchstaben, Ziffern, Leerzeichen und . _ ( ) - und beginnt mit einem Buchstaben oder einer Ziffer.`,
   },
   /** Before the rule that an earlier or later entry would break. */
   becauseOfThis: (entry, at) => `Wegen dieses Eintrags wäre ein anderer unmöglich: ${entry}, ${at}.`,

@@ -384,6 +384,13 @@ export default {
       `The zip file holds “${file}”, but may only hold tables, each with .csv behind its name: ${choices}.`,
     'zip-file-twice': (field, { file }) => `The zip file holds “${file}” twice.`,
     encoding: (field, { file }) => `“${file}” is not in UTF-8. Save it in this encoding.`,
+    'file-too-large': (field, { most }) =>
+      `The file is larger than ${most} GiB. Split it, or use the command “import” on the machine of the service.`,
+    'no-space': () => 'The disk of the service has too little space for the file. Make room there.',
+    running: () => 'An import is running. Wait for its end, or stop it.',
+    done: () => 'This import is done already.',
+    'profile-name': (field, { most }) =>
+      `The name of a profile has 1 to ${most} letters, digits, spaces and . _ ( ) -, and begins with a letter or digit.`,
   },
   /** Before the rule that an earlier or later entry would break. */
   becauseOfThis: (entry, at) => `Because of this entry, another one would be impossible: ${entry}, ${at}.`,

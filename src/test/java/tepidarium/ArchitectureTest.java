@@ -215,7 +215,14 @@ class ArchitectureTest {
                   "rollup")),
           Map.entry(
               "web.files",
-              List.of("web", "reading", "container", "exchange", "exporting", "importing")),
+              List.of(
+                  "web",
+                  "web.pages",
+                  "reading",
+                  "container",
+                  "exchange",
+                  "exporting",
+                  "importing")),
           Map.entry("web.labels", List.of("web", "container", "germination")),
           Map.entry(
               "web.live",

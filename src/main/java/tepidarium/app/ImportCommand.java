@@ -22,10 +22,10 @@ import picocli.CommandLine.Spec;
 import tepidarium.importing.Guess;
 import tepidarium.importing.ImportChoices;
 import tepidarium.importing.ImportProfile;
+import tepidarium.importing.ImportTexts;
 import tepidarium.importing.ImportedFile;
 import tepidarium.importing.LoggerFile;
 import tepidarium.importing.ProfileStore;
-import tepidarium.importing.SettingNames;
 import tepidarium.reading.InvalidInput;
 
 /**
@@ -91,7 +91,7 @@ final class ImportCommand implements Callable<Integer> {
     Config config = folderOptions.config();
     Clock clock = Clock.tickMillis(ZoneOffset.UTC);
     ImportChoices choices = settings.choices();
-    choices.options("", config.timeZone(), clock.instant(), SettingNames.OPTIONS);
+    choices.options("", config.timeZone(), clock.instant(), ImportTexts.OPTIONS);
     PrintWriter out = Objects.requireNonNull(spec).commandLine().getOut();
     if (saveProfile != null) {
       ImportProfile.requireName(saveProfile);
@@ -139,7 +139,7 @@ final class ImportCommand implements Callable<Integer> {
       return (source, opened) -> true;
     }
     ImportProfile kept = new ImportProfile(saveProfile, choices);
-    kept.check(SettingNames.OPTIONS);
+    kept.check(ImportTexts.OPTIONS);
     AtomicBoolean saved = new AtomicBoolean();
     return (source, opened) -> {
       if (!saved.getAndSet(true)) {
@@ -169,7 +169,7 @@ final class ImportCommand implements Callable<Integer> {
                     source.name(),
                     config.timeZone(),
                     clock.instant().plus(MAX_AHEAD),
-                    SettingNames.OPTIONS));
+                    ImportTexts.OPTIONS));
         printGuesses(file, opened, out);
         boolean complete = work.on(source, opened);
         if (!complete) {

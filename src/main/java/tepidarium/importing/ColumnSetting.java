@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
-import tepidarium.importing.SettingNames.Setting;
+import tepidarium.importing.ImportTexts.Setting;
 import tepidarium.ingest.SensorNames;
 import tepidarium.ingest.Unit;
 import tepidarium.reading.InvalidInput;
@@ -41,13 +41,13 @@ record ColumnSetting(
    * @throws InvalidInput if a setting is wrong or names a column that the table does not have
    */
   static Map<Integer, ColumnSetting> of(
-      Map<String, String> settings, List<String> headers, SettingNames names) {
+      Map<String, String> settings, List<String> headers, ImportTexts texts) {
     Map<Integer, ColumnSetting> byIndex = new HashMap<>();
-    settings.forEach((key, text) -> byIndex.put(index(key, headers, names), of(text, names)));
+    settings.forEach((key, text) -> byIndex.put(index(key, headers, texts), of(text, texts)));
     return byIndex;
   }
 
-  private static int index(String key, List<String> headers, SettingNames names) {
+  private static int index(String key, List<String> headers, ImportTexts texts) {
     for (int i = 0; i < headers.size(); i++) {
       if (headers.get(i).equalsIgnoreCase(key.strip())) {
         return i;
@@ -58,10 +58,7 @@ record ColumnSetting(
         && Integer.parseInt(key) <= headers.size()) {
       return Integer.parseInt(key) - 1;
     }
-    throw new InvalidInput(
-        names.of(Setting.COLUMNS, key)
-            + ": the table has no such column. Its columns are "
-            + numbered(headers));
+    throw texts.refusal("no-column", texts.of(Setting.COLUMNS, key), numbered(headers));
   }
 
   static String numbered(List<String> headers) {
@@ -76,10 +73,10 @@ record ColumnSetting(
     return text.toString();
   }
 
-  static ColumnSetting of(String text, SettingNames names) {
+  static ColumnSetting of(String text, ImportTexts texts) {
     Matcher form = FORM.matcher(text.strip());
     if (!form.matches()) {
-      throw wrong(text, names);
+      throw wrong(text, texts);
     }
     String name = form.group(1);
     for (Role role : Role.values()) {
@@ -90,37 +87,29 @@ record ColumnSetting(
     for (Quantity quantity : Quantity.values()) {
       if (quantity.key().toLowerCase(Locale.ROOT).equals(name.toLowerCase(Locale.ROOT))) {
         return new ColumnSetting(
-            Role.QUANTITY, quantity, unit(quantity, form.group(2), names), sensor(form.group(3)));
+            Role.QUANTITY, quantity, unit(quantity, form.group(2), texts), sensor(form.group(3)));
       }
     }
-    throw wrong(text, names);
+    throw wrong(text, texts);
   }
 
-  private static InvalidInput wrong(String text, SettingNames names) {
-    return new InvalidInput(
-        names.of(Setting.COLUMNS)
-            + ": \""
-            + text
-            + "\" is not a meaning. Use time, clock, sensor, ignore, or a quantity"
-            + " with its unit and sensor, such as temperature:F@jar-1");
+  private static InvalidInput wrong(String text, ImportTexts texts) {
+    return texts.refusal("meaning", texts.of(Setting.COLUMNS), text);
   }
 
-  private static @Nullable Unit unit(Quantity quantity, @Nullable String name, SettingNames names) {
+  private static @Nullable Unit unit(Quantity quantity, @Nullable String name, ImportTexts texts) {
     if (name == null) {
       return null;
     }
     return Unit.of(quantity, name.strip())
         .orElseThrow(
             () ->
-                new InvalidInput(
-                    names.of(Setting.COLUMNS)
-                        + ": "
-                        + quantity.key()
-                        + " has the units "
-                        + String.join(", ", Unit.symbols(quantity))
-                        + ", not \""
-                        + name
-                        + '"'));
+                texts.refusal(
+                    "unit",
+                    texts.of(Setting.COLUMNS),
+                    texts.say("quantity." + quantity.key()),
+                    String.join(", ", Unit.symbols(quantity)),
+                    name));
   }
 
   private static @Nullable SensorId sensor(@Nullable String name) {

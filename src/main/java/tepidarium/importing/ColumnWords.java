@@ -254,8 +254,12 @@ record ColumnWords(
     return quantity == null && words.stream().anyMatch(SENSOR::contains);
   }
 
-  /** The header in quotes, for messages. */
-  String quoted() {
-    return '"' + header + '"';
+  /**
+   * The name of the column in messages.
+   *
+   * @param index from 0
+   */
+  String name(int index, ImportTexts texts) {
+    return texts.say("column", index + 1, header);
   }
 }

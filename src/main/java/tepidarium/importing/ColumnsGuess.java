@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import tepidarium.importing.SettingNames.Setting;
+import tepidarium.importing.ImportTexts.Setting;
 import tepidarium.ingest.SensorNames;
 import tepidarium.ingest.Unit;
 import tepidarium.reading.InvalidInput;
@@ -25,19 +25,19 @@ final class ColumnsGuess {
   private final LoggerTable table;
   private final List<ColumnWords> words;
   private final Map<Integer, ColumnSetting> settings;
-  private final SettingNames names;
+  private final ImportTexts texts;
   private final List<Guess> guesses;
 
   ColumnsGuess(
       LoggerTable table,
       List<ColumnWords> words,
       Map<Integer, ColumnSetting> settings,
-      SettingNames names,
+      ImportTexts texts,
       List<Guess> guesses) {
     this.table = table;
     this.words = words;
     this.settings = settings;
-    this.names = names;
+    this.texts = texts;
     this.guesses = guesses;
   }
 
@@ -46,15 +46,16 @@ final class ColumnsGuess {
     for (Map.Entry<Integer, ColumnSetting> each : settings.entrySet()) {
       if (each.getValue().role() == ColumnSetting.Role.SENSOR) {
         guesses.add(
-            new Guess("sensor", "column " + (each.getKey() + 1), names.setBy(Setting.COLUMNS)));
+            texts.guess(
+                "sensor",
+                texts.say("column.number", each.getKey() + 1),
+                texts.setBy(Setting.COLUMNS)));
         return each.getKey();
       }
     }
     for (int i = 0; i < words.size(); i++) {
       if (!settings.containsKey(i) && words.get(i).namesSensor() && holdsNames(i)) {
-        guesses.add(
-            new Guess(
-                "sensor", "column " + (i + 1) + ' ' + words.get(i).quoted(), "its header says so"));
+        guesses.add(texts.guess("sensor", name(i), texts.say("why.header-names-it")));
         return i;
       }
     }
@@ -92,18 +93,20 @@ final class ColumnsGuess {
       } else if (!taken.contains(i)) {
         String reason =
             setting != null
-                ? names.setBy(Setting.COLUMNS)
-                : words.get(i).isDerived()
-                    ? "a calculated value, a limit or a state"
-                    : "its header names no known quantity";
-        guesses.add(new Guess(name(i), "left out", reason));
+                ? texts.setBy(Setting.COLUMNS)
+                : texts.say(words.get(i).isDerived() ? "why.derived" : "why.no-quantity");
+        guesses.add(leftOut(i, reason));
       }
     }
     return found;
   }
 
   private String name(int column) {
-    return "column " + (column + 1) + ' ' + words.get(column).quoted();
+    return words.get(column).name(column, texts);
+  }
+
+  private Guess leftOut(int column, String reason) {
+    return new Guess(name(column), texts.say("left-out"), reason);
   }
 
   /**
@@ -123,12 +126,10 @@ final class ColumnsGuess {
       }
     }
     if (columns.isEmpty()) {
-      throw new InvalidInput(
-          "no column's header names a temperature, humidity, light, CO2, moisture or battery. Name"
-              + " the columns, such as "
-              + names.of(Setting.COLUMNS, "2=temperature")
-              + ". The columns are "
-              + ColumnSetting.numbered(table.headers()));
+      throw texts.refusal(
+          "no-quantity",
+          texts.of(Setting.COLUMNS, "2=temperature"),
+          ColumnSetting.numbered(table.headers()));
     }
     refuseTwins(columns);
     return columns;
@@ -155,16 +156,15 @@ final class ColumnsGuess {
       String sensor = column.sensor() == null ? "" : column.sensor().name();
       Column twin = seen.put(List.of(column.unit().quantity(), sensor), column);
       if (twin != null) {
-        throw new InvalidInput(
-            "%s and %s are both %s of one sensor. Name the sensor of one, such as %s, or leave it out with %s"
-                .formatted(
-                    name(twin.index()),
-                    name(column.index()),
-                    column.unit().quantity().key(),
-                    names.of(
-                        Setting.COLUMNS,
-                        column.index() + 1 + "=" + column.unit().quantity().key() + "@jar-1"),
-                    names.of(Setting.COLUMNS, column.index() + 1 + "=ignore")));
+        String quantity = column.unit().quantity().key();
+        String number = column.index() + 1 + "=";
+        throw texts.refusal(
+            "twins",
+            name(twin.index()),
+            name(column.index()),
+            texts.say("quantity." + quantity),
+            texts.of(Setting.COLUMNS, number + quantity + "@jar-1"),
+            texts.of(Setting.COLUMNS, number + "ignore"));
       }
     }
   }
@@ -175,18 +175,14 @@ final class ColumnsGuess {
     ColumnSetting setting = settings.get(index);
     ColumnWords header = words.get(index);
     if (setting != null && setting.unit() != null) {
-      return found(index, setting.unit(), names.setBy(Setting.COLUMNS));
+      return found(index, setting.unit(), texts.setBy(Setting.COLUMNS));
     }
     if (header.unit() != null) {
-      return found(index, header.unit(), "the header names the unit");
+      return found(index, header.unit(), texts.say("why.header-unit"));
     }
     String unknown = header.unknownUnit();
     if (unknown != null) {
-      guesses.add(
-          new Guess(
-              name(index),
-              "left out",
-              "its unit " + unknown + " cannot be converted to a known one"));
+      guesses.add(leftOut(index, texts.say("why.unit-unknown", unknown)));
       return null;
     }
     return unitOfCells(index, quantity, decimal);
@@ -203,12 +199,12 @@ final class ColumnsGuess {
         String suffix = cell.substring(end).strip();
         Unit unit = suffix.isEmpty() ? null : CellUnit.of(quantity, suffix);
         if (unit != null) {
-          return found(index, unit, "the cells name the unit");
+          return found(index, unit, texts.say("why.cell-unit"));
         }
       }
     }
     if (values.isEmpty()) {
-      guesses.add(new Guess(name(index), "left out", "the first rows hold no numbers"));
+      guesses.add(leftOut(index, texts.say("why.no-numbers")));
       return null;
     }
     values.sort(Comparator.naturalOrder());
@@ -218,52 +214,45 @@ final class ColumnsGuess {
 
   private Unit unitOfSize(int index, Quantity quantity, double median, double largest) {
     if (quantity == Quantity.TEMPERATURE && median > WARMEST_C) {
-      return found(
-          index,
-          Unit.FAHRENHEIT,
-          "no unit is named, and half of the values are above %.0f".formatted(median));
+      return found(index, Unit.FAHRENHEIT, texts.say("why.fahrenheit", Math.round(median)));
     }
     boolean percent = quantity == Quantity.HUMIDITY || quantity == Quantity.MEDIUM_MOISTURE;
     if (percent && largest <= 1) {
       return found(
           index,
           quantity == Quantity.HUMIDITY ? Unit.FRACTION : Unit.FRACTION_OF_MEDIUM,
-          "no unit is named, and no value is above 1");
+          texts.say("why.fraction"));
     }
-    return found(index, Unit.stored(quantity), "no unit is named, and the values fit");
+    return found(index, Unit.stored(quantity), texts.say("why.unit-fits"));
   }
 
   private Unit found(int index, Unit unit, String reason) {
-    guesses.add(new Guess(name(index), unit.quantity().key() + " in " + unit.symbol(), reason));
+    String quantity = texts.say("quantity." + unit.quantity().key());
+    guesses.add(new Guess(name(index), texts.say("quantity", quantity, unit.symbol()), reason));
     return unit;
   }
 
   /** The sensor of rows and columns that name none. */
   static SensorId defaultSensor(
       LoggerTable table, ImportOptions options, boolean isUsed, List<Guess> guesses) {
+    ImportTexts texts = options.texts();
     SensorId set = options.sensor();
     Guess guess;
     if (set != null) {
-      guess = new Guess("sensor", set.name(), options.names().setBy(Setting.SENSOR));
+      guess = texts.guess("sensor", set.name(), texts.setBy(Setting.SENSOR));
     } else {
-      guess = SensorLine.find(table);
+      guess = SensorLine.find(table, texts);
       if (guess == null) {
         String plain = options.fileName().replaceFirst("\\.[A-Za-z]{2,4}$", "");
-        guess =
-            new Guess(
-                "sensor",
-                plain,
-                "the name of the file; " + options.names().of(Setting.SENSOR) + " sets another");
+        guess = texts.guess("sensor", plain, texts.say("why.file-name", texts.of(Setting.SENSOR)));
       }
     }
     String shown = guess.value();
     SensorId sensor =
         SensorNames.adapted(shown)
-            .orElseThrow(
-                () ->
-                    new InvalidInput("name the sensor with " + options.names().of(Setting.SENSOR)));
+            .orElseThrow(() -> texts.refusal("name-sensor", texts.of(Setting.SENSOR)));
     if (isUsed) {
-      guesses.add(new Guess("sensor", sensor.name(), guess.reason()));
+      guesses.add(texts.guess("sensor", sensor.name(), guess.reason()));
     }
     return sensor;
   }

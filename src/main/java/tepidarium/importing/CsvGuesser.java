@@ -24,7 +24,7 @@ final class CsvGuesser {
     LoggerTable table = TableFinder.find(head, options, guesses);
     List<ColumnWords> words = table.headers().stream().map(ColumnWords::of).toList();
     Map<Integer, ColumnSetting> settings =
-        ColumnSetting.of(options.columns(), table.headers(), options.names());
+        ColumnSetting.of(options.columns(), table.headers(), options.texts());
     DateOrderGuess.Result hint = dateHint(table, words);
     TimeColumns time =
         new TimeGuess(table, words, options, guesses)
@@ -32,7 +32,7 @@ final class CsvGuesser {
                 settings,
                 hint,
                 (guess, column) -> CsvRows.addDates(source, text.charset(), table, column, guess));
-    ColumnsGuess columnsGuess = new ColumnsGuess(table, words, settings, options.names(), guesses);
+    ColumnsGuess columnsGuess = new ColumnsGuess(table, words, settings, options.texts(), guesses);
     int sensorColumn = columnsGuess.sensorColumn();
     Set<Integer> taken = new HashSet<>(List.of(time.first(), time.second(), sensorColumn));
     List<Integer> candidates = columnsGuess.candidates(taken);
@@ -47,16 +47,12 @@ final class CsvGuesser {
   private static DateOrderGuess.@Nullable Result dateHint(
       LoggerTable table, List<ColumnWords> words) {
     if (words.stream().anyMatch(column -> column.unit() == Unit.FAHRENHEIT)) {
-      return new DateOrderGuess.Result(
-          DateOrder.MDY, "°F is used where the month is first (common practice)");
+      return new DateOrderGuess.Result(DateOrder.MDY, "fahrenheit-dates", "");
     }
     boolean comma =
         table.rows().stream()
             .flatMap(List::stream)
             .anyMatch(cell -> cell.strip().matches("-?\\d+,\\d{1,2}"));
-    return comma
-        ? new DateOrderGuess.Result(
-            DateOrder.DMY, "countries with a decimal comma write the day first (common practice)")
-        : null;
+    return comma ? new DateOrderGuess.Result(DateOrder.DMY, "comma-dates", "") : null;
   }
 }

@@ -16,10 +16,9 @@ import java.util.Set;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.jspecify.annotations.Nullable;
-import tepidarium.importing.SettingNames.Setting;
+import tepidarium.importing.ImportTexts.Setting;
 import tepidarium.ingest.SensorNames;
 import tepidarium.ingest.Unit;
-import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
@@ -32,10 +31,6 @@ final class CsvRows {
   private static final int MAX_LINES_OF_ROW = 20;
 
   private static final int MAX_TEXT = 1_000;
-
-  static final String TOO_LONG =
-      "has more than 1,000,000 characters, because of a quote that is not closed or a missing line"
-          + " end. The rest of the file was not read: correct the row and import the file again";
 
   private static final long DAY_MS = 86_400_000;
   private static final long NO_TIME = Long.MIN_VALUE;
@@ -52,7 +47,7 @@ final class CsvRows {
   }
 
   private final CsvPlan plan;
-  private final SettingNames names;
+  private final ImportTexts texts;
   private final long latestMs;
   private final LocalTimes localTimes;
   private final DateTimeText text = new DateTimeText();
@@ -64,7 +59,7 @@ final class CsvRows {
 
   CsvRows(CsvPlan plan, ImportOptions options) {
     this.plan = plan;
-    this.names = options.names();
+    this.texts = options.texts();
     this.latestMs = options.latest().toEpochMilli();
     this.localTimes = new LocalTimes(plan.time().zone(), plan.time().newestFirst());
     this.fileSensor = new RowSensor(plan.sensor());
@@ -117,15 +112,7 @@ final class CsvRows {
           CSVRecord row = rows.next();
           long lines = parser.getCurrentLineNumber() - line + 1;
           if (lines > MAX_LINES_OF_ROW) {
-            more =
-                bad(
-                    receiver,
-                    line,
-                    row,
-                    "has a quote that is not closed, so "
-                        + lines
-                        + " lines were read as one row. Correct the quote and import the file"
-                        + " again");
+            more = bad(receiver, line, row, texts.say("row.quote", lines));
           } else if (row.getRecordNumber() > plan.table().firstRow()) {
             more = read(line, row, receiver);
           }
@@ -133,9 +120,9 @@ final class CsvRows {
       }
     } catch (UncheckedIOException e) {
       if (e.getCause() instanceof LimitedReader.RecordTooLong) {
-        receiver.bad(line, TOO_LONG, "");
+        receiver.bad(line, texts.say("row.too-long"), "");
       } else {
-        throw new InvalidInput("the file cannot be read on: " + e.getMessage(), e);
+        throw texts.refusal("unreadable", String.valueOf(e.getMessage()));
       }
     }
   }
@@ -143,7 +130,7 @@ final class CsvRows {
   private boolean read(long line, CSVRecord row, RowReceiver receiver) {
     int width = plan.table().width();
     if (row.size() != width && !fits(row, width)) {
-      return bad(receiver, line, row, "has " + row.size() + " cells, but the header has " + width);
+      return bad(receiver, line, row, texts.say("row.cells", row.size(), width));
     }
     RowSensor sensor = plan.sensorColumn() < 0 ? fileSensor : sensor(row.get(plan.sensorColumn()));
     long ms = sensor == null ? NO_TIME : time(row, sensor);
@@ -157,12 +144,8 @@ final class CsvRows {
           line,
           row,
           ms < EARLIEST_MS
-              ? "is before 2010: the clock of the logger was not set"
-              : "is in the future: check "
-                  + names.of(Setting.DATE_ORDER)
-                  + " and "
-                  + names.of(Setting.ZONE)
-                  + ", or the clock of the logger");
+              ? texts.say("row.too-early")
+              : texts.say("row.future", texts.of(Setting.DATE_ORDER), texts.of(Setting.ZONE)));
     }
     return values(line, row, sensor, Instant.ofEpochMilli(ms), receiver);
   }
@@ -189,19 +172,16 @@ final class CsvRows {
     }
     SensorId id = SensorNames.adapted(cell.strip()).orElse(null);
     if (id == null) {
-      problem = "names no sensor";
+      problem = texts.say("row.no-sensor");
       return null;
     }
     if (!ids.add(id)) {
-      problem = "the sensor \"" + cell + "\" would get the same name as another one, " + id;
+      problem = texts.say("row.same-name", cell, id);
       return null;
     }
     if (sensors.size() == MAX_SENSORS) {
-      throw new InvalidInput(
-          "column "
-              + (plan.sensorColumn() + 1)
-              + " names more than 20,000 sensors. If it holds something else, set "
-              + names.of(Setting.COLUMNS, plan.sensorColumn() + 1 + "=ignore"));
+      int column = plan.sensorColumn() + 1;
+      throw texts.refusal("sensors", column, texts.of(Setting.COLUMNS, column + "=ignore"));
     }
     RowSensor added = new RowSensor(id);
     sensors.put(cell, added);
@@ -232,22 +212,13 @@ final class CsvRows {
     long local = day * DAY_MS + text.dayMs;
     long ms = text.hasOffset ? local - text.offsetMs : localTimes.instant(local, sensor.previous);
     if (ms == LocalTimes.SKIPPED) {
-      problem =
-          "\""
-              + cell
-              + "\" does not exist in "
-              + time.zone()
-              + ", because clocks go forward there."
-              + " If the logger keeps standard time, set "
-              + names.of(Setting.ZONE)
-              + " to its offset, such as +01:00";
+      problem = texts.say("row.skipped", cell, time.zone(), texts.of(Setting.ZONE));
     }
     return ms;
   }
 
   private long noTime(String cell) {
-    problem =
-        "\"" + cell + "\" is not a time like the others (" + plan.time().order().words() + ')';
+    problem = texts.say("row.no-time", cell, plan.time().order().words(texts));
     return NO_TIME;
   }
 
@@ -296,15 +267,17 @@ final class CsvRows {
     }
     double value = column.unit().toStored(number);
     if (!column.unit().quantity().plausible(value)) {
+      Quantity quantity = column.unit().quantity();
       problem =
           Double.isNaN(value)
-              ? "\"" + cell + "\" in \"" + column.header() + "\" is not a number"
-              : "\""
-                  + cell
-                  + "\" in \""
-                  + column.header()
-                  + "\" is outside "
-                  + column.unit().quantity().range();
+              ? texts.say("row.no-number", cell, column.header())
+              : texts.say(
+                  "row.outside",
+                  cell,
+                  column.header(),
+                  Math.round(quantity.low()),
+                  Math.round(quantity.high()),
+                  quantity.unit());
       return Double.NaN;
     }
     return value;
@@ -324,10 +297,6 @@ final class CsvRows {
     long repeated = localTimes.repeated();
     return repeated == 0
         ? List.of()
-        : List.of(
-            repeated
-                + " rows were in the hour that is repeated when clocks go back in "
-                + plan.time().zone()
-                + ". The order of the rows decided which hour each belongs to.");
+        : List.of(texts.say("note.repeated", repeated, plan.time().zone()));
   }
 }

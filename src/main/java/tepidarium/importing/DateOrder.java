@@ -7,21 +7,15 @@ import tepidarium.reading.InvalidInput;
 
 /** Order of day, month and year in dates written as numbers. */
 public enum DateOrder {
-  DMY("day, month, year"),
-  MDY("month, day, year"),
-  YMD("year, month, day");
+  DMY,
+  MDY,
+  YMD;
 
   /** Result for three numbers that are not a date. */
   static final long NO_DATE = Long.MIN_VALUE;
 
-  private final String words;
-
-  DateOrder(String words) {
-    this.words = words;
-  }
-
-  public String words() {
-    return words;
+  String words(ImportTexts texts) {
+    return texts.say("order." + name().toLowerCase(Locale.ROOT));
   }
 
   /**

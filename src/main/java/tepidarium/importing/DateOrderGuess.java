@@ -22,8 +22,17 @@ final class DateOrderGuess {
   private final double[] steps = new double[ORDERS.length];
   private final long[] last = {Long.MIN_VALUE, Long.MIN_VALUE, Long.MIN_VALUE};
 
-  /** An order and the reason for it. */
-  record Result(DateOrder order, String reason) {}
+  /**
+   * An order and the reason for it.
+   *
+   * @param reason key of its text
+   * @param example a date of the file that decides; empty where none does
+   */
+  record Result(DateOrder order, String reason, String example) {
+    String words(ImportTexts texts) {
+      return texts.say("why." + reason, example);
+    }
+  }
 
   DateOrderGuess(Instant latest) {
     latestDay = latest.toEpochMilli() / DAY_MS + 1;
@@ -60,9 +69,6 @@ final class DateOrderGuess {
     }
     int rival = ORDERS[best] == DateOrder.DMY ? 1 : 0;
     return new Result(
-        ORDERS[best],
-        impossible[rival] > impossible[best]
-            ? "\"" + example[rival] + "\" is no date in the past in another order"
-            : "in this order the rows follow each other most closely");
+        ORDERS[best], impossible[rival] > impossible[best] ? "no-date" : "closest", example[rival]);
   }
 }

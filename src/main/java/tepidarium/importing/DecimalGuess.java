@@ -2,7 +2,7 @@ package tepidarium.importing;
 
 import java.util.List;
 import java.util.regex.Pattern;
-import tepidarium.importing.SettingNames.Setting;
+import tepidarium.importing.ImportTexts.Setting;
 import tepidarium.reading.InvalidInput;
 
 /** Guesses whether numbers have a decimal comma or a decimal point. */
@@ -14,6 +14,8 @@ final class DecimalGuess {
   private int groupedPoints;
   private int groupedCommas;
 
+  private record Decision(boolean comma, String reason) {}
+
   private DecimalGuess() {}
 
   /**
@@ -24,22 +26,21 @@ final class DecimalGuess {
    */
   static char guess(
       LoggerTable table, List<Integer> columns, ImportOptions options, List<Guess> guesses) {
+    ImportTexts texts = options.texts();
     Boolean set = options.decimalComma();
     if (set != null) {
       guesses.add(
-          new Guess(
-              "decimal separator",
-              set ? "comma" : "point",
-              options.names().setBy(Setting.DECIMAL)));
+          texts.guess("decimal", texts.say(set ? "comma" : "point"), texts.setBy(Setting.DECIMAL)));
       return set ? ',' : '.';
     }
     DecimalGuess seen = new DecimalGuess();
     for (List<String> row : table.rows()) {
       columns.forEach(column -> seen.add(row.get(column).strip()));
     }
-    Guess guess = seen.decide(table.delimiter(), options.names().of(Setting.DECIMAL));
-    guesses.add(guess);
-    return guess.value().equals("comma") ? ',' : '.';
+    Decision decision = seen.decide(table.delimiter(), texts);
+    guesses.add(
+        texts.guess("decimal", texts.say(decision.comma() ? "comma" : "point"), decision.reason()));
+    return decision.comma() ? ',' : '.';
   }
 
   private void add(String cell) {
@@ -61,32 +62,24 @@ final class DecimalGuess {
     }
   }
 
-  private Guess decide(char delimiter, String setting) {
+  private Decision decide(char delimiter, ImportTexts texts) {
     if (points > 0 && commas > 0) {
-      throw new InvalidInput(
-          "some numbers have a decimal comma and some a decimal point, so the columns are mixed."
-              + " Set "
-              + setting
-              + " to comma or point; the other rows are then rejected");
+      throw texts.refusal("mixed-decimals", texts.of(Setting.DECIMAL));
     }
     if (commas > 0) {
-      return new Guess("decimal separator", "comma", "numbers such as 21,5");
+      return new Decision(true, texts.say("why.decimals", "21,5"));
     }
     if (points > 0) {
-      return new Guess("decimal separator", "point", "numbers such as 21.5");
+      return new Decision(false, texts.say("why.decimals", "21.5"));
     }
     if (groupedCommas > 0 && delimiter == ',') {
-      throw new InvalidInput(
-          "a number such as \"1,234\" can be 1.234 or 1234, and no other number decides. Set "
-              + setting
-              + " to comma or point");
+      throw texts.refusal("ambiguous-decimal", texts.of(Setting.DECIMAL));
     }
-    return groupedCommas > 0
-        ? new Guess(
-            "decimal separator", "comma", "numbers with a comma in a table of other delimiters")
-        : new Guess(
-            "decimal separator",
-            "point",
-            groupedPoints > 0 ? "numbers such as 21.375" : "no number has decimals");
+    if (groupedCommas > 0) {
+      return new Decision(true, texts.say("why.comma-table"));
+    }
+    return new Decision(
+        false,
+        groupedPoints > 0 ? texts.say("why.decimals", "21.375") : texts.say("why.no-decimals"));
   }
 }

@@ -12,7 +12,7 @@ import java.nio.charset.CoderResult;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import tepidarium.importing.SettingNames.Setting;
+import tepidarium.importing.ImportTexts.Setting;
 import tepidarium.reading.InvalidInput;
 
 /** Guesses the character encoding of a file from its first bytes, and opens it as text. */
@@ -29,46 +29,46 @@ final class FileEncoding {
    */
   static Charset guess(Source source, ImportOptions options, List<Guess> guesses)
       throws IOException {
+    ImportTexts texts = options.texts();
     byte[] head;
     try (InputStream in = source.open()) {
       head = in.readNBytes(HEAD_BYTES);
     }
     if (head.length == 0) {
-      throw new InvalidInput("the file is empty. Export it from the logger again");
+      throw texts.refusal("empty");
     }
     Charset set = options.encoding();
     if (set != null) {
-      guesses.add(new Guess("encoding", set.name(), options.names().setBy(Setting.ENCODING)));
+      guesses.add(texts.guess("encoding", set.name(), texts.setBy(Setting.ENCODING)));
       return set;
     }
-    Guess guess = guess(head);
+    Guess guess = guess(head, texts);
     guesses.add(guess);
     return Charset.forName(guess.value());
   }
 
-  private static Guess guess(byte[] head) {
+  private static Guess guess(byte[] head, ImportTexts texts) {
     if (startsWith(head, 0xEF, 0xBB, 0xBF)) {
-      return new Guess("encoding", "UTF-8", "the file starts with a byte order mark");
+      return texts.guess("encoding", "UTF-8", texts.say("why.byte-order-mark"));
     }
     if (startsWith(head, 0xFF, 0xFE) || startsWith(head, 0xFE, 0xFF)) {
-      return new Guess("encoding", "UTF-16", "the file starts with a byte order mark");
+      return texts.guess("encoding", "UTF-16", texts.say("why.byte-order-mark"));
     }
-    refuseBinary(head);
+    refuseBinary(head, texts);
     if (zeros(head, 1) > head.length / 5) {
-      return new Guess("encoding", "UTF-16LE", "every second byte is zero");
+      return texts.guess("encoding", "UTF-16LE", texts.say("why.second-byte"));
     }
     if (zeros(head, 0) > head.length / 5) {
-      return new Guess("encoding", "UTF-16BE", "every second byte is zero");
+      return texts.guess("encoding", "UTF-16BE", texts.say("why.second-byte"));
     }
     return isUtf8(head)
-        ? new Guess("encoding", "UTF-8", "the first bytes are valid UTF-8")
-        : new Guess("encoding", WINDOWS.name(), "the first bytes are not valid UTF-8");
+        ? texts.guess("encoding", "UTF-8", texts.say("why.utf8"))
+        : texts.guess("encoding", WINDOWS.name(), texts.say("why.not-utf8"));
   }
 
-  private static void refuseBinary(byte[] head) {
+  private static void refuseBinary(byte[] head, ImportTexts texts) {
     if (startsWith(head, 'P', 'K', 3, 4) || startsWith(head, 0xD0, 0xCF, 0x11, 0xE0)) {
-      throw new InvalidInput(
-          "the file is a spreadsheet or an archive, not text. Open it and save the table as CSV");
+      throw texts.refusal("binary");
     }
     int zeros = zeros(head, 0) + zeros(head, 1);
     boolean onOneSide = zeros(head, 0) * 20 < zeros || zeros(head, 1) * 20 < zeros;
@@ -77,9 +77,7 @@ final class FileEncoding {
       control += one > 0 && one < ' ' && one != '\t' && one != '\n' && one != '\r' ? 1 : 0;
     }
     if ((zeros > 0 && (!onOneSide || zeros < head.length / 5)) || control > head.length / 50) {
-      throw new InvalidInput(
-          "the file is not text: it holds bytes that no text has. Export the readings as CSV in the"
-              + " program of the logger");
+      throw texts.refusal("not-text");
     }
   }
 

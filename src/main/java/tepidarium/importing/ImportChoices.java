@@ -10,7 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
-import tepidarium.importing.SettingNames.Setting;
+import tepidarium.importing.ImportTexts.Setting;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.SensorId;
 
@@ -79,40 +79,39 @@ public record ImportChoices(
    * @throws InvalidInput if a choice is wrong; the message names it
    */
   public ImportOptions options(
-      String fileName, ZoneId defaultZone, Instant latest, SettingNames names) {
+      String fileName, ZoneId defaultZone, Instant latest, ImportTexts texts) {
     return new ImportOptions(
-        charset(names),
-        delimiterSign(names),
-        decimalComma(names),
+        charset(texts),
+        delimiterSign(texts),
+        decimalComma(texts),
         dateOrder == null ? null : DateOrder.of(dateOrder),
         headerLine,
-        zoneId(names),
+        zoneId(texts),
         sensor == null ? null : new SensorId(sensor),
         columns,
         fileName,
         defaultZone,
         latest,
-        names);
+        texts);
   }
 
-  private @Nullable Charset charset(SettingNames names) {
+  private @Nullable Charset charset(ImportTexts texts) {
     try {
       return encoding == null ? null : Charset.forName(encoding);
     } catch (IllegalArgumentException e) {
-      throw new InvalidInput(names.of(Setting.ENCODING, encoding) + " is not a known encoding", e);
+      throw texts.refusal("encoding", texts.of(Setting.ENCODING, String.valueOf(encoding)));
     }
   }
 
-  private @Nullable ZoneId zoneId(SettingNames names) {
+  private @Nullable ZoneId zoneId(ImportTexts texts) {
     try {
       return zone == null ? null : ZoneId.of(zone);
     } catch (DateTimeException e) {
-      throw new InvalidInput(
-          names.of(Setting.ZONE, zone) + " is not a time zone such as Europe/Berlin or +01:00", e);
+      throw texts.refusal("zone", texts.of(Setting.ZONE, String.valueOf(zone)));
     }
   }
 
-  private @Nullable Character delimiterSign(SettingNames names) {
+  private @Nullable Character delimiterSign(ImportTexts texts) {
     if (delimiter == null) {
       return null;
     }
@@ -122,24 +121,21 @@ public record ImportChoices(
       case "tab" -> '\t';
       default -> {
         if (delimiter.length() != 1 || "\"\r\n".contains(delimiter)) {
-          throw new InvalidInput(
-              names.of(Setting.DELIMITER) + " is comma, semicolon, tab or one character");
+          throw texts.refusal("delimiter", texts.of(Setting.DELIMITER));
         }
         yield delimiter.charAt(0);
       }
     };
   }
 
-  private @Nullable Boolean decimalComma(SettingNames names) {
+  private @Nullable Boolean decimalComma(ImportTexts texts) {
     if (decimal == null) {
       return null;
     }
     return switch (decimal) {
       case "comma" -> true;
       case "point" -> false;
-      default ->
-          throw new InvalidInput(
-              names.of(Setting.DECIMAL) + " is comma or point, not \"" + decimal + '"');
+      default -> throw texts.refusal("decimal", texts.of(Setting.DECIMAL), decimal);
     };
   }
 }

@@ -12,6 +12,7 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Reading;
 import tepidarium.series.ReadingSink;
@@ -104,9 +105,10 @@ public final class ImportJob {
     return RejectedRows.fileOf(path);
   }
 
-  private LoggerFile open(ImportedFile file, ImportChoices choices, ZoneId zone, Instant latest) {
+  private LoggerFile open(
+      ImportedFile file, ImportChoices choices, ZoneId zone, Instant latest, ImportTexts texts) {
     try {
-      return LoggerFile.open(file, choices.options(name, zone, latest, SettingNames.FIELDS));
+      return LoggerFile.open(file, choices.options(name, zone, latest, texts));
     } catch (IOException e) {
       throw new UncheckedIOException("the uploaded file cannot be read", e);
     }
@@ -117,8 +119,8 @@ public final class ImportJob {
    *
    * @throws InvalidInput if it cannot be imported; the message names the remedy
    */
-  public Preview preview(ImportChoices choices, ZoneId zone, Instant latest) {
-    LoggerFile opened = open(new ImportedFile(path), choices, zone, latest);
+  public Preview preview(ImportChoices choices, ZoneId zone, Instant latest, ImportTexts texts) {
+    LoggerFile opened = open(new ImportedFile(path), choices, zone, latest, texts);
     FirstRows first = new FirstRows();
     try {
       opened.read(first);
@@ -167,15 +169,18 @@ public final class ImportJob {
       ImportChoices choices,
       ZoneId zone,
       Instant latest,
+      ImportTexts texts,
       ReadingSink sink,
       Function<Runnable, Thread> threads) {
     Progress before = progress;
     if (before.state() == State.RUNNING || before.state() == State.DONE) {
+      boolean isDone = before.state() == State.DONE;
       throw new InvalidInput(
-          "the import of " + name + (before.state() == State.DONE ? " is done" : " runs already"));
+          "the import of " + name + (isDone ? " is done" : " runs already"),
+          isDone ? InputRule.DONE.with() : InputRule.RUNNING.with());
     }
     ImportedFile file = new ImportedFile(path);
-    LoggerFile opened = open(file, choices, zone, latest);
+    LoggerFile opened = open(file, choices, zone, latest, texts);
     stopping = false;
     // After a failure, the last batch may be missing. Readings that are there already do no harm.
     Progress kept = before.state() == State.STOPPED ? before : NOTHING;

@@ -17,6 +17,7 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import tepidarium.disk.DiskSpace;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.series.ReadingSink;
 
@@ -129,13 +130,15 @@ public final class ImportJobs implements AutoCloseable {
   private long store(String name, long length, InputStream content) throws IOException {
     String shown = name.strip();
     if (shown.isEmpty() || shown.length() > MAX_NAME) {
-      throw new InvalidInput("name", "must be the name of the file, at most 120 characters");
+      throw new InvalidInput(
+          "name",
+          "must be the name of the file, at most 120 characters",
+          InputRule.LENGTH.with(MAX_NAME));
     }
     long id = ids.incrementAndGet();
     synchronized (this) {
       if (jobs.size() + uploading >= MAX_FILES) {
-        throw new InvalidInput(
-            "there are " + MAX_FILES + " uploaded files already. Remove one that is not needed");
+        throw InvalidInput.full("uploaded files", MAX_FILES);
       }
       uploading++;
     }
@@ -167,7 +170,8 @@ public final class ImportJobs implements AutoCloseable {
         total += read;
         if (total > MAX_BYTES) {
           throw new InvalidInput(
-              "the file is larger than 2 GiB. Use the command import, or split the file");
+              "the file is larger than 2 GiB. Use the command import, or split the file",
+              InputRule.FILE_TOO_LARGE.with(MAX_BYTES >> 30));
         }
         if (total - measured >= MEASURE_EVERY_BYTES) {
           measured = total;
@@ -183,7 +187,8 @@ public final class ImportJobs implements AutoCloseable {
     long needed = Math.max(bytesToCome, MEASURE_EVERY_BYTES) + RESERVE_BYTES;
     if (freeSpace.bytes(folder) < needed) {
       throw new InvalidInput(
-          "the disk has too little space for the file. Free some space, or use the command import");
+          "the disk has too little space for the file. Free some space, or use the command import",
+          InputRule.NO_SPACE.with());
     }
   }
 
@@ -197,8 +202,8 @@ public final class ImportJobs implements AutoCloseable {
     return jobs.get(id);
   }
 
-  public ImportJob.Preview preview(ImportJob job, ImportChoices choices) {
-    return job.preview(choices, zone, latest());
+  public ImportJob.Preview preview(ImportJob job, ImportChoices choices, ImportTexts texts) {
+    return job.preview(choices, zone, latest(), texts);
   }
 
   private Instant latest() {
@@ -210,17 +215,19 @@ public final class ImportJobs implements AutoCloseable {
    *
    * @throws InvalidInput if another one runs, or it cannot start
    */
-  public synchronized void start(ImportJob job, ImportChoices choices) {
+  public synchronized void start(ImportJob job, ImportChoices choices, ImportTexts texts) {
     boolean busy =
         jobs.values().stream()
             .anyMatch(one -> one.progress().state() == ImportJob.State.RUNNING && one != job);
     if (busy) {
-      throw new InvalidInput("another import is running. Wait for its end, or stop it");
+      throw new InvalidInput(
+          "another import is running. Wait for its end, or stop it", InputRule.RUNNING.with());
     }
     job.start(
         choices,
         zone,
         latest(),
+        texts,
         sink,
         work -> {
           Thread thread = new Thread(work, "import");
@@ -241,7 +248,7 @@ public final class ImportJobs implements AutoCloseable {
       return false;
     }
     if (job.progress().state() == ImportJob.State.RUNNING) {
-      throw new InvalidInput("the import is running. Stop it first");
+      throw new InvalidInput("the import is running. Stop it first", InputRule.RUNNING.with());
     }
     jobs.remove(id);
     job.delete();

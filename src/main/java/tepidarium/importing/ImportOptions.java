@@ -24,7 +24,7 @@ import tepidarium.reading.SensorId;
  * @param fileName name of the file; names the sensor if nothing else does
  * @param defaultZone time zone of the service; used if neither the file nor {@code zone} has one
  * @param latest readings after this instant are refused
- * @param names how messages name these settings
+ * @param texts the sentences of messages
  */
 public record ImportOptions(
     @Nullable Charset encoding,
@@ -38,7 +38,7 @@ public record ImportOptions(
     String fileName,
     ZoneId defaultZone,
     Instant latest,
-    SettingNames names) {
+    ImportTexts texts) {
   public ImportOptions {
     columns = Collections.unmodifiableMap(new LinkedHashMap<>(columns));
   }
@@ -57,6 +57,6 @@ public record ImportOptions(
         fileName,
         defaultZone,
         latest,
-        SettingNames.OPTIONS);
+        ImportTexts.OPTIONS);
   }
 }

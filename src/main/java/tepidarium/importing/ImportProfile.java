@@ -3,6 +3,7 @@ package tepidarium.importing;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.regex.Pattern;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 
 /** Choices for the files of one logger, kept under a name and used again. */
@@ -23,7 +24,8 @@ public record ImportProfile(String name, ImportChoices choices) {
     if (!NAME.matcher(name).matches()) {
       throw new InvalidInput(
           "the name of a profile has 1 to 40 letters, digits, spaces and . _ ( ) - and starts with"
-              + " a letter or digit");
+              + " a letter or digit",
+          InputRule.PROFILE_NAME.with(40));
     }
   }
 
@@ -33,16 +35,14 @@ public record ImportProfile(String name, ImportChoices choices) {
    *
    * @throws InvalidInput if no choice is made, or one is wrong
    */
-  public void check(SettingNames names) {
+  public void check(ImportTexts texts) {
     if (choices.equals(ImportChoices.NONE)) {
-      throw new InvalidInput(
-          "the profile " + name + " would be empty. Set what replaces a guess, and save it again");
+      throw texts.refusal("profile-empty", name);
     }
     if (choices.toString().length() > MAX_CHOICES) {
-      throw new InvalidInput(
-          "the profile " + name + " is longer than 10,000 characters. Leave columns out");
+      throw texts.refusal("profile-long", name);
     }
-    choices.options(name, ZoneOffset.UTC, Instant.EPOCH, names);
-    choices.columns().values().forEach(meaning -> ColumnSetting.of(meaning, names));
+    choices.options(name, ZoneOffset.UTC, Instant.EPOCH, texts);
+    choices.columns().values().forEach(meaning -> ColumnSetting.of(meaning, texts));
   }
 }

@@ -30,6 +30,7 @@ final class LineProtocol {
 
   private final Instant latest;
   private final @Nullable SensorId sensor;
+  private final ImportTexts texts;
   private final Map<String, @Nullable Unit> units = new HashMap<>();
   private final Map<String, Series> knownSeries = new HashMap<>();
 
@@ -39,6 +40,7 @@ final class LineProtocol {
   LineProtocol(ImportOptions options) {
     this.latest = options.latest();
     this.sensor = options.sensor();
+    this.texts = options.texts();
   }
 
   /** Whether the first line that is not empty or a comment has this form. */
@@ -66,30 +68,27 @@ final class LineProtocol {
         }
       }
     } catch (LimitedReader.RecordTooLong e) {
-      receiver.bad(number + 1, CsvRows.TOO_LONG, "");
+      receiver.bad(number + 1, texts.say("row.too-long"), "");
     }
   }
 
   private boolean read(long number, String line, RowReceiver receiver) {
     List<String> parts = parts(line);
     if (parts.size() < 2 || parts.size() > 3) {
-      return receiver.bad(
-          number, "is not line protocol: measurement, fields and time are needed", line);
+      return receiver.bad(number, texts.say("row.no-line-protocol"), line);
     }
     long ms = parts.size() == 3 ? millis(parts.get(2)) : Long.MIN_VALUE;
     if (ms < Reading.EARLIEST.toEpochMilli() || ms > latest.toEpochMilli()) {
       return receiver.bad(
-          number,
-          parts.size() == 2
-              ? "has no time. Readings without a time cannot be imported"
-              : "its time is not from 2010 until now, in s, ms, us or ns since 1970",
-          line);
+          number, texts.say(parts.size() == 2 ? "row.without-time" : "row.bad-time"), line);
     }
     Series series = series(parts.get(0));
     SensorId id = sensor == null ? series.sensor() : sensor;
     Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
     String problem =
-        id == null ? "names no sensor" : addValues(series.measurement(), parts.get(1), values);
+        id == null
+            ? texts.say("row.no-sensor")
+            : addValues(series.measurement(), parts.get(1), values);
     boolean more = problem == null || receiver.bad(number, problem, line);
     if (id == null || values.isEmpty()) {
       return problem == null ? receiver.empty(number) : more;
@@ -112,7 +111,14 @@ final class LineProtocol {
       if (unit.quantity().plausible(value)) {
         values.put(unit.quantity(), value);
       } else {
-        problem = field + " is not a number in " + unit.quantity().range();
+        Quantity quantity = unit.quantity();
+        problem =
+            texts.say(
+                "row.bad-field",
+                field,
+                Math.round(quantity.low()),
+                Math.round(quantity.high()),
+                quantity.unit());
       }
     }
     return problem;

@@ -34,12 +34,12 @@ public final class LoggerFile {
     FileText text = new FileText(charset, options);
     String head = FileEncoding.head(source, charset);
     if (head.isBlank()) {
-      throw new InvalidInput("the file is empty. Export it from the logger again");
+      throw options.texts().refusal("empty");
     }
     if (options.delimiter() == null && LineProtocol.isIn(head)) {
+      ImportTexts texts = options.texts();
       guesses.add(
-          new Guess(
-              "form", "InfluxDB line protocol", "the first line is measurement, fields, time"));
+          texts.guess("form", texts.say("form.line-protocol"), texts.say("why.line-protocol")));
       return new LoggerFile(source, text, guesses, null);
     }
     CsvPlan plan = CsvGuesser.guess(head, source, text, guesses);

@@ -1,6 +1,7 @@
 package tepidarium.importing;
 
 import java.util.List;
+import tepidarium.reading.InputRule;
 import tepidarium.reading.InvalidInput;
 
 /** Stores profiles of imports. */
@@ -41,6 +42,7 @@ public interface ProfileStore {
                             ? "None is kept yet"
                             : "Kept are: "
                                 + String.join(
-                                    ", ", all.stream().map(ImportProfile::name).toList()))));
+                                    ", ", all.stream().map(ImportProfile::name).toList())),
+                    InputRule.NOT_FOUND.with(name)));
   }
 }

@@ -14,7 +14,7 @@ final class SensorLine {
 
   private SensorLine() {}
 
-  static @Nullable Guess find(LoggerTable table) {
+  static @Nullable Guess find(LoggerTable table, ImportTexts texts) {
     for (List<String> cells : table.preamble()) {
       List<String> filled = cells.stream().map(String::strip).filter(c -> !c.isEmpty()).toList();
       String line =
@@ -23,7 +23,7 @@ final class SensorLine {
               : String.join(" ", filled);
       Matcher named = NAMED.matcher(line);
       if (filled.size() <= 2 && named.matches()) {
-        return new Guess("sensor", named.group(2), "the line \"" + line + "\"");
+        return texts.guess("sensor", named.group(2), texts.say("why.sensor-line", line));
       }
     }
     return null;

@@ -10,7 +10,7 @@ import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
-import tepidarium.importing.SettingNames.Setting;
+import tepidarium.importing.ImportTexts.Setting;
 import tepidarium.reading.InvalidInput;
 
 /**
@@ -43,11 +43,13 @@ final class TableFinder {
    * @throws InvalidInput if the text has no table of readings
    */
   static LoggerTable find(String head, ImportOptions options, List<Guess> guesses) {
+    ImportTexts texts = options.texts();
     Candidate best = null;
     int bestRows = 0;
     Character set = options.delimiter();
     List<Candidate> candidates =
-        (set == null ? DELIMITERS : List.of(set)).stream().map(one -> parse(head, one)).toList();
+        (set == null ? DELIMITERS : List.of(set))
+            .stream().map(one -> parse(head, one, texts)).toList();
     for (Candidate candidate : candidates) {
       int rows = (int) candidate.records().stream().filter(TableFinder::isRow).count();
       if (rows > bestRows) {
@@ -56,28 +58,26 @@ final class TableFinder {
       }
     }
     if (best == null) {
-      throw new InvalidInput(whyNoTable(candidates, options.names()));
+      throw whyNoTable(candidates, texts);
     }
     guesses.add(
-        new Guess(
+        texts.guess(
             "delimiter",
-            name(best.delimiter()),
-            set == null
-                ? "it splits " + bestRows + " of the first lines into a time and values"
-                : options.names().setBy(Setting.DELIMITER)));
+            name(best.delimiter(), texts),
+            set == null ? texts.say("why.delimiter", bestRows) : texts.setBy(Setting.DELIMITER)));
     return table(best, options, guesses);
   }
 
-  private static String name(char delimiter) {
+  private static String name(char delimiter, ImportTexts texts) {
     return switch (delimiter) {
-      case ',' -> "comma";
-      case ';' -> "semicolon";
-      case '\t' -> "tab";
+      case ',' -> texts.say("comma");
+      case ';' -> texts.say("semicolon");
+      case '\t' -> texts.say("tab");
       default -> String.valueOf(delimiter);
     };
   }
 
-  private static Candidate parse(String head, char delimiter) {
+  private static Candidate parse(String head, char delimiter, ImportTexts texts) {
     List<List<String>> records = new ArrayList<>();
     List<Long> lines = new ArrayList<>();
     try (CSVParser parser = CSVParser.parse(new StringReader(head), format(delimiter))) {
@@ -91,7 +91,7 @@ final class TableFinder {
         }
       }
     } catch (IOException | UncheckedIOException e) {
-      throw new InvalidInput("the file is not a table: " + e.getMessage(), e);
+      throw texts.refusal("no-table", String.valueOf(e.getMessage()));
     }
     return new Candidate(delimiter, records, lines);
   }
@@ -119,7 +119,7 @@ final class TableFinder {
     return (end > 0 && text.length() - end <= 4) || NumberText.isMissing(text);
   }
 
-  private static String whyNoTable(List<Candidate> candidates, SettingNames names) {
+  private static InvalidInput whyNoTable(List<Candidate> candidates, ImportTexts texts) {
     boolean numbers = false;
     boolean times = false;
     for (Candidate candidate : candidates) {
@@ -129,15 +129,9 @@ final class TableFinder {
       }
     }
     if (times) {
-      return "no line has a time and a value that are divided by a comma, semicolon or tab. Set"
-          + " the character between the cells with "
-          + names.of(Setting.DELIMITER);
+      return texts.refusal("no-delimiter", texts.of(Setting.DELIMITER));
     }
-    return numbers
-        ? "no column holds a time. Readings without a time cannot be imported: export them again"
-            + " with the date and time of each row"
-        : "the file has no rows with values, at most a header. Export the readings again, with the"
-            + " values";
+    return texts.refusal(numbers ? "no-time" : "no-rows");
   }
 
   private static LoggerTable table(Candidate found, ImportOptions options, List<Guess> guesses) {
@@ -146,7 +140,8 @@ final class TableFinder {
     while (!isRow(records.get(first))) {
       first++;
     }
-    int width = width(records.subList(first, records.size()));
+    ImportTexts texts = options.texts();
+    int width = width(records.subList(first, records.size()), texts);
     while (!isRow(records.get(first)) || records.get(first).size() != width) {
       first++;
     }
@@ -158,15 +153,14 @@ final class TableFinder {
     List<String> headers = headers(records.subList(start, first), width);
     long line = found.lines().get(start);
     guesses.add(
-        new Guess(
+        texts.guess(
             "header",
-            start == first ? "none" : "line " + line,
+            start == first ? texts.say("none") : texts.say("line", line),
             options.headerLine() != null
-                ? options.names().setBy(Setting.HEADER_LINE)
+                ? texts.setBy(Setting.HEADER_LINE)
                 : start == first
-                    ? "no line before the first values names the columns"
-                    : "the last line before the first values, which are in line "
-                        + found.lines().get(first)));
+                    ? texts.say("why.no-header")
+                    : texts.say("why.header", found.lines().get(first))));
     return new LoggerTable(found.delimiter(), first, headers, records.subList(0, start), rows);
   }
 
@@ -175,7 +169,7 @@ final class TableFinder {
    *
    * @throws InvalidInput if more than a fifth of the rows have another number
    */
-  private static int width(List<List<String>> records) {
+  private static int width(List<List<String>> records, ImportTexts texts) {
     Map<Integer, Integer> counts = new HashMap<>();
     List<List<String>> rows = records.stream().filter(TableFinder::isRow).toList();
     rows.forEach(cells -> counts.merge(cells.size(), 1, Integer::sum));
@@ -186,11 +180,9 @@ final class TableFinder {
     }
     int usual = counts.getOrDefault(width, 0);
     if (usual * 5 < rows.size() * 4) {
-      throw new InvalidInput(
-          "the rows have different numbers of cells ("
-              + String.join(", ", counts.keySet().stream().sorted().map(String::valueOf).toList())
-              + "), so the columns are mixed. If the file holds several tables, save each in a file"
-              + " of its own; if numbers have a decimal comma, export with semicolons");
+      throw texts.refusal(
+          "widths",
+          String.join(", ", counts.keySet().stream().sorted().map(String::valueOf).toList()));
     }
     return width;
   }
@@ -208,9 +200,9 @@ final class TableFinder {
     if (headerLine != null) {
       int index = found.lines().indexOf((long) headerLine);
       if (index < 0 || index >= first) {
-        throw new InvalidInput(
-            options.names().of(Setting.HEADER_LINE, headerLine.toString())
-                + " is not a line before the first values");
+        throw options
+            .texts()
+            .refusal("header-line", options.texts().of(Setting.HEADER_LINE, headerLine.toString()));
       }
       return index;
     }

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
-import tepidarium.importing.SettingNames.Setting;
+import tepidarium.importing.ImportTexts.Setting;
 import tepidarium.importing.TimeColumns.Kind;
 import tepidarium.reading.InvalidInput;
 
@@ -23,6 +23,7 @@ final class TimeGuess {
 
   private final LoggerTable table;
   private final ImportOptions options;
+  private final ImportTexts texts;
   private final List<Guess> guesses;
   private final DateTimeText text = new DateTimeText();
   private final List<Shares> shares = new ArrayList<>();
@@ -38,6 +39,7 @@ final class TimeGuess {
     this.table = table;
     this.words = words;
     this.options = options;
+    this.texts = options.texts();
     this.guesses = guesses;
     for (int i = 0; i < table.width(); i++) {
       shares.add(sharesOf(i));
@@ -78,19 +80,16 @@ final class TimeGuess {
     Shares found = shares.get(first);
     Kind kind = kind(first, found);
     int second = kind == Kind.TEXT && found.full() < 0.5 ? clockColumn(settings, first) : -1;
-    String kindWords =
-        switch (kind) {
-          case EPOCH_SECONDS -> ", seconds since 1970";
-          case EPOCH_MILLIS -> ", milliseconds since 1970";
-          case TEXT -> second < 0 ? "" : ", with the time of day from column " + (second + 1);
-        };
+    String column = words.get(first).name(first, texts);
     guesses.add(
-        new Guess(
+        texts.guess(
             "time",
-            "column " + (first + 1) + ' ' + words.get(first).quoted() + kindWords,
-            settings.containsKey(first)
-                ? options.names().setBy(Setting.COLUMNS)
-                : "its cells are times"));
+            switch (kind) {
+              case EPOCH_SECONDS -> texts.say("column.seconds", column);
+              case EPOCH_MILLIS -> texts.say("column.millis", column);
+              case TEXT -> second < 0 ? column : texts.say("column.clock", column, second + 1);
+            },
+            settings.containsKey(first) ? texts.setBy(Setting.COLUMNS) : texts.say("why.times")));
     if (kind != Kind.TEXT) {
       return new TimeColumns(kind, first, -1, DateOrder.YMD, ZoneOffset.UTC, false);
     }
@@ -99,7 +98,7 @@ final class TimeGuess {
     // The order of rows decides nothing where each cell has its offset.
     boolean newestFirst = !found.offset() && isNewestFirst(first, second, order);
     if (newestFirst) {
-      guesses.add(new Guess("order of rows", "newest first", "the sample goes back in time"));
+      guesses.add(texts.guess("rows", texts.say("rows.newest"), texts.say("why.newest-first")));
     }
     return new TimeColumns(kind, first, second, order, zone, newestFirst);
   }
@@ -127,11 +126,10 @@ final class TimeGuess {
       }
     }
     if (best < 0) {
-      throw new InvalidInput(
-          "no column holds a time in most rows. Name the column of the time, such as "
-              + options.names().of(Setting.COLUMNS, "1=time")
-              + ". The columns are "
-              + ColumnSetting.numbered(table.headers()));
+      throw texts.refusal(
+          "no-time-column",
+          texts.of(Setting.COLUMNS, "1=time"),
+          ColumnSetting.numbered(table.headers()));
     }
     return best;
   }
@@ -169,17 +167,18 @@ final class TimeGuess {
       throws IOException {
     DateOrder set = options.dateOrder();
     if (set != null) {
-      guesses.add(new Guess("date order", set.words(), options.names().setBy(Setting.DATE_ORDER)));
+      guesses.add(texts.guess("date-order", set.words(texts), texts.setBy(Setting.DATE_ORDER)));
       return set;
     }
     String example = table.rows().get(0).get(column);
     boolean dated = text.read(example) && text.hasDate;
     if (dated && text.digits[0] == 4) {
-      guesses.add(new Guess("date order", DateOrder.YMD.words(), "the year is first"));
+      guesses.add(
+          texts.guess("date-order", DateOrder.YMD.words(texts), texts.say("why.year-first")));
       return DateOrder.YMD;
     }
     if (dated && text.monthPart >= 0) {
-      guesses.add(new Guess("date order", "month as a word", "its name is in the dates"));
+      guesses.add(texts.guess("date-order", texts.say("order.word"), texts.say("why.month-word")));
       return DateOrder.DMY;
     }
     DateOrderGuess guess = new DateOrderGuess(options.latest());
@@ -194,28 +193,23 @@ final class TimeGuess {
       result = whole.result();
     }
     if (result == null && example.matches("\\s*\\d{1,2}\\.\\d{1,2}\\..*")) {
-      result = new DateOrderGuess.Result(DateOrder.DMY, "dates with points have the day first");
+      result = new DateOrderGuess.Result(DateOrder.DMY, "points", "");
     }
     result = result == null ? hint : result;
     if (result == null) {
-      throw new InvalidInput(
-          "the dates, such as \""
-              + example
-              + "\", can be day first or month first, and nothing in the file decides. Set "
-              + options.names().of(Setting.DATE_ORDER)
-              + " to dmy or mdy");
+      throw texts.refusal("date-order", example, texts.of(Setting.DATE_ORDER));
     }
-    guesses.add(new Guess("date order", result.order().words(), result.reason()));
+    guesses.add(texts.guess("date-order", result.order().words(texts), result.words(texts)));
     return result.order();
   }
 
   private ZoneId zone(int first, int second, Shares found) {
     if (found.offset()) {
-      guesses.add(new Guess("time zone", "in each cell", "the times have an offset"));
+      guesses.add(texts.guess("zone", texts.say("zone.cells"), texts.say("why.offset")));
     }
     ZoneId set = options.zone();
     if (set != null) {
-      guesses.add(new Guess("time zone", set.getId(), options.names().setBy(Setting.ZONE)));
+      guesses.add(texts.guess("zone", set.getId(), texts.setBy(Setting.ZONE)));
       return set;
     }
     ZoneId named = namedZone(words.get(first).header());
@@ -226,16 +220,12 @@ final class TimeGuess {
       named = named == null ? namedZone(String.join(" ", line)) : named;
     }
     if (named != null) {
-      guesses.add(new Guess("time zone", named.getId(), "the lines above the values name it"));
+      guesses.add(texts.guess("zone", named.getId(), texts.say("why.zone-named")));
       return named;
     }
     if (!found.offset()) {
       guesses.add(
-          new Guess(
-              "time zone",
-              options.defaultZone().getId(),
-              "the file names none, so the zone of this service is used; in the hour that is"
-                  + " repeated when clocks go back, the order of the rows decides"));
+          texts.guess("zone", options.defaultZone().getId(), texts.say("why.zone-of-service")));
     }
     return options.defaultZone();
   }

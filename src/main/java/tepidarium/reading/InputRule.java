@@ -175,7 +175,17 @@ public enum InputRule {
   /** An imported zip file holds {@code file} twice. */
   ZIP_FILE_TWICE("file"),
   /** The imported {@code file} is not in UTF-8. */
-  ENCODING("file");
+  ENCODING("file"),
+  /** An imported file of a logger is larger than {@code most} GiB. */
+  FILE_TOO_LARGE("most"),
+  /** The disk has too little space for an imported file. */
+  NO_SPACE,
+  /** The import runs, or another one does. */
+  RUNNING,
+  /** The import is done already. */
+  DONE,
+  /** The name of an import profile, of at most {@code most} characters. */
+  PROFILE_NAME("most");
 
   @SuppressWarnings("ImmutableEnumChecker") // A list of List.of cannot be changed.
   private final List<String> figures;

@@ -108,7 +108,7 @@ class ImportJobsTest {
   @Test
   void aStoppedImportContinuesAfterItsLastLine() throws IOException {
     ImportJob job = upload(ROWS);
-    jobs.start(job, ImportChoices.NONE);
+    jobs.start(job, ImportChoices.NONE, ImportTexts.OPTIONS);
     batches.release(1);
     await().until(() -> job.progress().stored() == 10_000);
     job.stop();
@@ -118,7 +118,7 @@ class ImportJobsTest {
     assertTrue(first >= 10_000 && first < ROWS * 8 / 9, "" + job.progress());
     assertEquals(stored.size(), first);
 
-    jobs.start(job, ImportChoices.NONE);
+    jobs.start(job, ImportChoices.NONE, ImportTexts.OPTIONS);
     awaitState(job, State.DONE);
     ImportJob.Progress end = job.progress();
     int good = ROWS - ROWS / 9;
@@ -135,11 +135,11 @@ class ImportJobsTest {
     ImportJob job = upload(ROWS);
     batches.release(100);
     storeFails = true;
-    jobs.start(job, ImportChoices.NONE);
+    jobs.start(job, ImportChoices.NONE, ImportTexts.OPTIONS);
     awaitState(job, State.FAILED);
     assertEquals("the disk is full", job.progress().problem());
     storeFails = false;
-    jobs.start(job, ImportChoices.NONE);
+    jobs.start(job, ImportChoices.NONE, ImportTexts.OPTIONS);
     awaitState(job, State.DONE);
     assertEquals(ROWS - ROWS / 9, stored.size());
   }
@@ -149,12 +149,14 @@ class ImportJobsTest {
     long id = jobs.upload("a.csv", -1, rows(20_000));
     ImportJob first = jobs.all().get(id);
     ImportJob second = upload(10);
-    jobs.start(first, ImportChoices.NONE);
-    assertThrows(InvalidInput.class, () -> jobs.start(second, ImportChoices.NONE));
+    jobs.start(first, ImportChoices.NONE, ImportTexts.OPTIONS);
+    assertThrows(
+        InvalidInput.class, () -> jobs.start(second, ImportChoices.NONE, ImportTexts.OPTIONS));
     assertThrows(InvalidInput.class, () -> jobs.remove(id));
     batches.release(100);
     awaitState(first, State.DONE);
-    assertThrows(InvalidInput.class, () -> jobs.start(first, ImportChoices.NONE));
+    assertThrows(
+        InvalidInput.class, () -> jobs.start(first, ImportChoices.NONE, ImportTexts.OPTIONS));
     assertTrue(jobs.remove(id));
     assertFalse(jobs.remove(id));
   }
@@ -221,12 +223,12 @@ class ImportJobsTest {
   void aPreviewEndsAfterTenRowsOfAnyKind() throws IOException {
     String bad = "2026-03-01 06:00,warm\n".repeat(5_000);
     ImportJob job = upload("time,temperature\n2026-03-01 06:00,30\n" + bad);
-    assertEquals(10, jobs.preview(job, ImportChoices.NONE).rows().size());
+    assertEquals(10, jobs.preview(job, ImportChoices.NONE, ImportTexts.OPTIONS).rows().size());
 
     String empty = "2026-03-01 06:00,\n".repeat(5_000);
     ImportJob second =
         upload("time,temperature\n2026-03-01 06:00,30\n" + empty + "2026-03-02 06:00,31\n");
-    assertEquals(1, jobs.preview(second, ImportChoices.NONE).rows().size());
+    assertEquals(1, jobs.preview(second, ImportChoices.NONE, ImportTexts.OPTIONS).rows().size());
   }
 
   @ParameterizedTest
@@ -264,9 +266,9 @@ class ImportJobsTest {
   @Test
   void aPreviewLeavesTheProgressOfARunningImport() throws IOException {
     ImportJob job = upload(ROWS);
-    jobs.start(job, ImportChoices.NONE);
+    jobs.start(job, ImportChoices.NONE, ImportTexts.OPTIONS);
     await().until(batches::hasQueuedThreads);
-    jobs.preview(job, ImportChoices.NONE);
+    jobs.preview(job, ImportChoices.NONE, ImportTexts.OPTIONS);
     batches.release(1);
     await().until(() -> job.progress().stored() > 0);
     assertTrue(job.progress().percent() < 100, "" + job.progress());

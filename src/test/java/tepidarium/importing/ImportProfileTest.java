@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -30,7 +31,8 @@ class ImportProfileTest {
     assertEquals(Map.of("warm", "temperature:F", "2", "humidity", "3", "ignore"), all.columns());
     // The profile names column 2 by its header, the given choices by its number.
     var meanings =
-        ColumnSetting.of(all.columns(), List.of("time", "warm", "x"), SettingNames.FIELDS);
+        ColumnSetting.of(
+            all.columns(), List.of("time", "warm", "x"), ImportTexts.fields(Locale.ENGLISH));
     assertEquals("humidity", meanings.get(1).quantity().key());
   }
 
@@ -40,7 +42,7 @@ class ImportProfileTest {
       assertThrows(InvalidInput.class, () -> new ImportProfile(name, ImportChoices.NONE), name);
     }
     ImportProfile empty = new ImportProfile("Käfer 2 (top)", ImportChoices.NONE);
-    assertThrows(InvalidInput.class, () -> empty.check(SettingNames.FIELDS));
+    assertThrows(InvalidInput.class, () -> empty.check(ImportTexts.fields(Locale.ENGLISH)));
   }
 
   @Test
@@ -102,6 +104,7 @@ class ImportProfileTest {
   }
 
   private static ImportOptions onPage(ImportChoices choices) {
-    return choices.options("shelf.csv", Imported.BERLIN, Imported.NOW, SettingNames.FIELDS);
+    return choices.options(
+        "shelf.csv", Imported.BERLIN, Imported.NOW, ImportTexts.fields(Locale.ENGLISH));
   }
 }

@@ -59,7 +59,7 @@ final class Imported implements RowReceiver {
         "shelf 2.csv",
         BERLIN,
         NOW,
-        SettingNames.OPTIONS);
+        ImportTexts.OPTIONS);
   }
 
   /** One line for each reading: sensor, instant and values in the order of the quantities. */

@@ -74,7 +74,7 @@ class LongRecordTest {
             });
     long lines = start.lines().count();
     assertEquals(form.startsWith("#") ? 1 : 20_000, readings.size());
-    assertEquals(List.of(lines + " " + CsvRows.TOO_LONG), bad);
+    assertEquals(List.of(lines + " " + ImportTexts.OPTIONS.say("row.too-long")), bad);
     assertTrue(file.read < start.length() + 2_000_000, file.read + " bytes were read");
   }
 }

@@ -4,12 +4,14 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
+import java.util.Locale;
 import tepidarium.importing.ImportChoices;
 import tepidarium.importing.ImportProfile;
+import tepidarium.importing.ImportTexts;
 import tepidarium.importing.ProfileStore;
-import tepidarium.importing.SettingNames;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
+import tepidarium.web.pages.ReaderLanguage;
 
 /** Lists, saves and deletes profiles of imports. */
 public final class ImportProfileRoutes {
@@ -32,7 +34,7 @@ public final class ImportProfileRoutes {
   private void save(Context ctx) {
     ImportProfile profile =
         new ImportProfile(ctx.pathParam("profile"), Params.body(ctx, ImportChoices.class));
-    profile.check(SettingNames.FIELDS);
+    profile.check(ImportTexts.fields(Locale.forLanguageTag(ReaderLanguage.of(ctx))));
     profiles.save(profile);
     ctx.json(profile);
   }

@@ -8,17 +8,20 @@ import java.nio.file.Files;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tepidarium.importing.Guess;
 import tepidarium.importing.ImportChoices;
 import tepidarium.importing.ImportJob;
 import tepidarium.importing.ImportJobs;
+import tepidarium.importing.ImportTexts;
 import tepidarium.reading.Quantity;
 import tepidarium.web.JsonValues;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 import tepidarium.web.ReadingJson;
+import tepidarium.web.pages.ReaderLanguage;
 
 /** Takes files of other loggers: upload, preview, start, stop, and the rejected rows. */
 public final class ImportRoutes {
@@ -128,15 +131,19 @@ public final class ImportRoutes {
     return Params.id(ctx, "import");
   }
 
+  private static ImportTexts texts(Context ctx) {
+    return ImportTexts.fields(Locale.forLanguageTag(ReaderLanguage.of(ctx)));
+  }
+
   private void preview(Context ctx) {
     ImportChoices choices = Params.body(ctx, ImportChoices.class);
-    ctx.json(PreviewJson.of(jobs.preview(job(id(ctx)), choices)));
+    ctx.json(PreviewJson.of(jobs.preview(job(id(ctx)), choices, texts(ctx))));
   }
 
   private void start(Context ctx) {
     long id = id(ctx);
     ImportChoices choices = Params.body(ctx, ImportChoices.class);
-    jobs.start(job(id), choices);
+    jobs.start(job(id), choices, texts(ctx));
     ctx.json(ImportJson.of(id, job(id)));
   }
 
