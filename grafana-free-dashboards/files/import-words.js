@@ -3,8 +3,12 @@
 import { count, number } from '../shared/format.js';
 import { quantityOf } from '../shared/fault-words.js';
 import { inSentence } from '../shared/text.js';
+import { stamp } from '../shared/time-format.js';
 import { fieldNumber } from '../shared/typed.js';
 import { texts } from './texts.js';
+
+/** Told from here, a time has its year. */
+const LONG_AGO = -1e11;
 
 const STATES = {
   ready: texts.notStarted,
@@ -36,7 +40,7 @@ export function rowWords({ line, sensor, at, values, rejected }, units) {
   const shown = Object.entries(values).map(
     ([key, value]) => `${inSentence(quantityOf(key))} ${fieldNumber(value)} ${units[key]}`,
   );
-  return texts.line(line, sensor, at, shown.join(', '));
+  return texts.line(line, sensor, stamp(at, LONG_AGO), shown.join(', '));
 }
 
 /** What a person has typed, as the service takes it: empty fields are guessed. */

@@ -58,7 +58,7 @@ test('an import that runs or is done has no preview', () => {
 
 test('the rows of a preview in words, and choices without empty fields', () => {
   const row = { line: 2, sensor: 'jar', at: '2026-03-01T05:00:00Z', values: { temperature: 29.5 }, rejected: null };
-  assert.equal(rowWords(row, { temperature: '°C' }), 'Line 2: jar, 2026-03-01T05:00:00Z, temperature 29.5 °C');
+  assert.equal(rowWords(row, { temperature: '°C' }), 'Line 2: jar, Sun 1 Mar 2026 05:00, temperature 29.5 °C');
   assert.equal(rowWords({ ...row, rejected: 'no time' }, {}), 'Line 2 is rejected: no time');
   assert.deepEqual(choicesOf({ sensor: '', zone: 'UTC' }), { zone: 'UTC' });
 });
