@@ -11,11 +11,17 @@ const STATES = {
   failed: texts.failed,
 };
 
+const NOTIFIERS = { page: texts.openPages, email: texts.eMail, webhook: texts.webhook, mqtt: texts.mqtt };
+
+/** A notifier has the name of its kind, or one from the settings file. */
+const nameOf = (notifier) => NOTIFIERS[notifier] ?? notifier;
+
 /** The state of one notice at one notifier. */
 export function deliveryWords(delivery, now) {
-  const { notifier, state, attempts, nextAt, settledAt, words } = delivery;
-  if (state === 'perhaps-sent') return `${notifier}: ${texts.perhapsSent(t.stamp(settledAt, now))}`;
-  const parts = [`${notifier}: ${STATES[state] ?? state}`];
+  const { state, attempts, nextAt, settledAt, words } = delivery;
+  const name = nameOf(delivery.notifier);
+  if (state === 'perhaps-sent') return `${name}: ${texts.perhapsSent(t.stamp(settledAt, now))}`;
+  const parts = [`${name}: ${STATES[state] ?? state}`];
   if (settledAt) parts[0] += ` ${t.stamp(settledAt, now)}`;
   if (attempts > 1 || (state !== 'delivered' && attempts > 0))
     parts.push(texts.after(f.count(attempts, texts.tryWordCount)));
@@ -41,8 +47,6 @@ export const failedFirst = (notices) =>
 
 export const hasFailed = (sent) => worst(sent) === 0;
 
-const NOTIFIERS = { page: texts.openPages, email: texts.eMail, webhook: texts.webhook, mqtt: texts.mqtt };
-
 export function notifierWords(notifier, now) {
   const parts = [
     notifier.onlyForEscalation ? texts.onlyWhenNobodyAcknowledgesIn : '',
@@ -54,7 +58,7 @@ export function notifierWords(notifier, now) {
 }
 
 export const notifierTitle = ({ name, kind, target }) =>
-  `${name}${name === kind ? '' : ` (${NOTIFIERS[kind] ?? kind})`}: ${target}`;
+  `${capital(nameOf(name))}${name === kind ? '' : ` (${nameOf(kind)})`}: ${target}`;
 
 export const testWords = ({ delivered, words }) =>
   (delivered ? texts.itArrived(words) : texts.itDidNotArrive(words)).replace(/\.\.$/, '.');

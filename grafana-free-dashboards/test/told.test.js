@@ -30,8 +30,8 @@ test('each alert says by whom it was told, and what failed', () => {
     ],
   };
   assert.deepEqual(toldWords(one, {}, NOW), [
-    `Reminded ${time(-1)}: email: waiting, after 3 tries, next try today ${time(5)}. Connection refused.`,
-    `Told ${time(-5)}: page: delivered today ${time(-4)}; email: delivered today ${time(-4)}.`,
+    `Reminded ${time(-1)}: e-mail: waiting, after 3 tries, next try today ${time(5)}. Connection refused.`,
+    `Told ${time(-5)}: open pages: delivered today ${time(-4)}; e-mail: delivered today ${time(-4)}.`,
   ]);
   assert.deepEqual(toldWords(undefined, {}, NOW), []);
 });
@@ -44,7 +44,7 @@ test('a notice that was perhaps sent says why', () => {
     notices: [{ kind: 'raised', createdAt: clock(-5), delivery: delivery(perhaps) }],
   };
   assert.deepEqual(toldWords(one, {}, NOW), [
-    `Told ${time(-5)}: email: perhaps sent today ${time(-4)} (the service ended meanwhile), not sent again.`,
+    `Told ${time(-5)}: e-mail: perhaps sent today ${time(-4)} (the service ended meanwhile), not sent again.`,
   ]);
 });
 
