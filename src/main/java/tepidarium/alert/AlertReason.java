@@ -1,6 +1,5 @@
 package tepidarium.alert;
 
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,13 +8,15 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.NamedFigures;
 import tepidarium.reading.Quantity;
 
 /**
  * Why an alert changed, as the service found out. The code and the figures let a page say it in
  * another language.
  *
- * @param figures texts and numbers by their names; without those that are not known
+ * @param figures numbers and texts by their names, without those that are not known; any other
+ *     value becomes a text
  */
 public record AlertReason(Code code, Map<String, Object> figures) {
   /** The kinds of reasons, with the names of their figures. */
@@ -63,27 +64,17 @@ public record AlertReason(Code code, Map<String, Object> figures) {
     /**
      * A reason with this code.
      *
-     * @param values of the figures, in their order; null for one that is not known. Those that are
-     *     no numbers are kept as texts.
+     * @param values of the figures, in their order; null for one that is not known
      */
     public AlertReason with(@Nullable Object... values) {
-      if (values.length != figures.size()) {
-        throw new IllegalArgumentException(
-            this + " has the figures " + figures + ", not " + Arrays.toString(values));
-      }
-      Map<String, Object> named = new LinkedHashMap<>();
-      for (int i = 0; i < values.length; i++) {
-        Object value = values[i];
-        if (value != null) {
-          named.put(figures.get(i), value instanceof Double ? value : value.toString());
-        }
-      }
-      return new AlertReason(this, named);
+      return new AlertReason(this, NamedFigures.of(figures, values));
     }
   }
 
   public AlertReason {
-    figures = Collections.unmodifiableMap(new LinkedHashMap<>(figures));
+    Map<String, Object> stored = new LinkedHashMap<>(figures);
+    stored.replaceAll((name, value) -> value instanceof Double ? value : value.toString());
+    figures = Collections.unmodifiableMap(stored);
   }
 
   /** The reasons in English; null if there is none. */

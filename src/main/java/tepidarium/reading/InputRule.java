@@ -1,11 +1,7 @@
 package tepidarium.reading;
 
-import java.util.Arrays;
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -210,17 +206,6 @@ public enum InputRule {
    * @param values of the figures, in their order; null for one that is not known
    */
   public BrokenRule with(@Nullable Object... values) {
-    if (values.length != figures.size()) {
-      throw new IllegalArgumentException(
-          this + " has the figures " + figures + ", not " + Arrays.toString(values));
-    }
-    Map<String, Object> named = new LinkedHashMap<>();
-    for (int i = 0; i < values.length; i++) {
-      Object value = values[i];
-      if (value != null) {
-        named.put(figures.get(i), value);
-      }
-    }
-    return new BrokenRule(this, Collections.unmodifiableMap(named));
+    return new BrokenRule(this, NamedFigures.of(figures, values));
   }
 }

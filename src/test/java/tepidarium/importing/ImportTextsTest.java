@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,28 +15,22 @@ import java.util.Map;
 import java.util.Properties;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import tepidarium.LanguageFile;
 import tepidarium.reading.InvalidInput;
 
 class ImportTextsTest {
   private static final Path TEXTS = Path.of("src/main/resources/tepidarium/importing");
   private static final Path CODE = Path.of("src/main/java/tepidarium/importing");
-  private static final Pattern VALUE = Pattern.compile("\\{(\\d)");
   private static final ImportTexts GERMAN = ImportTexts.fields(Locale.GERMAN);
 
   /** Keys that are put together from a quantity or an order of the date. */
   private static final Set<String> BY_VALUE = Set.of("quantity", "order");
 
   private static Properties texts(String file) throws IOException {
-    Properties texts = new Properties();
-    try (Reader reader = Files.newBufferedReader(TEXTS.resolve(file))) {
-      texts.load(reader);
-    }
-    return texts;
+    return LanguageFile.read(TEXTS.resolve(file));
   }
 
   private static String read(Path file) {
@@ -70,19 +63,13 @@ class ImportTextsTest {
     Properties english = texts("import.properties");
     Properties german = texts("import_de.properties");
     for (String key : english.stringPropertyNames()) {
-      assertEquals(values(english.getProperty(key)), values(german.getProperty(key)), key);
+      assertEquals(
+          LanguageFile.values(english.getProperty(key)),
+          LanguageFile.values(german.getProperty(key)),
+          key);
       assertFalse(english.getProperty(key).replace("''", "").contains("'"), key);
       assertFalse(german.getProperty(key).contains("'"), key);
     }
-  }
-
-  private static Set<String> values(String text) {
-    Set<String> values = new TreeSet<>();
-    Matcher matcher = VALUE.matcher(text);
-    while (matcher.find()) {
-      values.add(matcher.group(1));
-    }
-    return values;
   }
 
   private static ImportOptions german(String delimiter) {

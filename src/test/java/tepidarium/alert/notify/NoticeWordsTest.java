@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.Reader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -20,6 +19,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import tepidarium.LanguageFile;
 import tepidarium.alert.Alert;
 import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertKind;
@@ -31,7 +31,6 @@ class NoticeWordsTest {
   private static final Path FOLDER = Path.of("src/main/resources/tepidarium/alert/notify");
   private static final Path CODE = Path.of("src/main/java/tepidarium/alert/notify");
   private static final Pattern KEY = Pattern.compile("\"([a-z]\\w*(?:\\.\\w*)?)\"");
-  private static final Pattern VALUE = Pattern.compile("\\{(\\d)");
   private static final Pattern ENGLISH =
       Pattern.compile("\\b(the|of|is|not|and|with|since|was|has|it|a|for|no|to)\\b");
   private static final ZoneId BERLIN = ZoneId.of("Europe/Berlin");
@@ -41,11 +40,7 @@ class NoticeWordsTest {
       new NoticeText(BERLIN, new Units(false, Locale.GERMAN), "http://192.168.1.20:8080");
 
   private static Properties texts(String file) throws IOException {
-    Properties texts = new Properties();
-    try (Reader reader = Files.newBufferedReader(FOLDER.resolve(file))) {
-      texts.load(reader);
-    }
-    return texts;
+    return LanguageFile.read(FOLDER.resolve(file));
   }
 
   private static Stream<String> kinds() {
@@ -94,8 +89,8 @@ class NoticeWordsTest {
     Properties english = texts("notices.properties");
     Properties german = texts("notices_de.properties");
     for (String key : german.stringPropertyNames()) {
-      Set<String> values = values(german.getProperty(key));
-      assertTrue(values(english.getProperty(key)).containsAll(values), key);
+      Set<String> values = LanguageFile.values(german.getProperty(key));
+      assertTrue(LanguageFile.values(english.getProperty(key)).containsAll(values), key);
     }
   }
 
@@ -108,15 +103,6 @@ class NoticeWordsTest {
         assertFalse(texts.getProperty(key).replace("''", "").contains("'"), file + ": " + key);
       }
     }
-  }
-
-  private static Set<String> values(String text) {
-    Set<String> values = new TreeSet<>();
-    Matcher matcher = VALUE.matcher(text);
-    while (matcher.find()) {
-      values.add(matcher.group(1));
-    }
-    return values;
   }
 
   private static Alert alert(AlertKind kind, boolean active, double worst) {
